@@ -1,0 +1,3 @@
+export * from './cut-tree.js';
+export * from './job.js';
+export * from './plan.js';

@@ -1,0 +1,3 @@
+export * from './format-length.js';
+export * from './length.js';
+export * from './parse-length.js';

@@ -1,0 +1,50 @@
+import { type Length, readLength, type Unit, writeLength } from '@trimwell/geometry';
+import * as z from 'zod/mini';
+
+/** Nothing in a sketch is larger or farther away than 2 m: far beyond any sheet, near enough to keep areas exact. */
+const LARGEST = 2_000 * 640;
+
+function isLength(value: unknown): boolean {
+  return Number.isSafeInteger(value);
+}
+
+/**
+ * A length as a document writes it (a text such as "4 1/4 in", or a bare number in the sketch's unit) on the one side
+ * and as whole ticks on the other. `least` and `most` are in ticks.
+ */
+function lengthBetween(unit: Unit, least: number, most: number, name: string) {
+  return z.codec(
+    z.union([z.string().check(z.maxLength(40)), z.number()]),
+    z.custom<Length>(isLength),
+    {
+      decode: (written, context) => {
+        const reading = readLength(typeof written === 'number' ? plainNumber(written) : written, unit);
+        if (!reading.ok || reading.length < least || reading.length > most) {
+          const span = `from ${writeLength(least as Length, unit)} to ${writeLength(most as Length, unit)}`;
+          context.issues.push({ code: 'custom', input: written, message: `${name} ${span}, such as 4 1/4 in or 108 mm` });
+          return z.NEVER;
+        }
+        return reading.length;
+      },
+      encode: (length) => writeLength(length, unit),
+    },
+  );
+}
+
+/** Digits of a JSON number without an exponent, so that it is read like typed text. */
+function plainNumber(n: number): string {
+  const text = String(n);
+  return text.includes('e') ? n.toFixed(12) : text;
+}
+
+/** The kinds of length that a sketch holds, for bare numbers in `unit`. */
+export function lengthsIn(unit: Unit) {
+  return {
+    /** A side of something: one tick or more. */
+    side: lengthBetween(unit, 1, LARGEST, 'a length'),
+    /** A place, which may lie off the card. */
+    place: lengthBetween(unit, -LARGEST, LARGEST, 'a place'),
+    /** A radius, margin, height or bite: zero or more. */
+    amount: lengthBetween(unit, 0, LARGEST, 'a length'),
+  };
+}

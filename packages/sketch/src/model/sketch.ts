@@ -1,0 +1,202 @@
+import { ticks, type Unit } from '@trimwell/geometry';
+import * as z from 'zod/mini';
+import { lengthsIn } from './lengths.js';
+
+/** Words of an identifier inside a sketch: short, plain and safe to use as a key anywhere. */
+const id = z.string().check(z.regex(/^[a-z0-9][a-z0-9-]{0,39}$/));
+const colour = z.string().check(z.regex(/^#[0-9a-f]{6}$/));
+const name = z.string().check(z.minLength(1), z.maxLength(80));
+const words = (longest: number) => z.string().check(z.maxLength(longest));
+const count = (least: number, most: number) => z.int().check(z.minimum(least), z.maximum(most));
+const between = (least: number, most: number) => z.number().check(z.minimum(least), z.maximum(most));
+
+export const PAPER_KINDS = ['cardstock', 'patterned paper', 'vellum', 'foil', 'kraft', 'other'] as const;
+export const PATTERNS = ['plain', 'stripe', 'dot', 'gingham', 'sprig', 'plaid', 'star', 'lettering'] as const;
+export const PIECE_KINDS = ['panel', 'mat', 'strip', 'focal piece', 'sentiment', 'banner', 'tag', 'liner', 'other'] as const;
+export const SHAPES = ['rectangle', 'ellipse', 'banner', 'tag'] as const;
+export const PROFILES = ['scallop', 'wave', 'zigzag', 'perforated'] as const;
+export const MOTIFS = ['words', 'wreath', 'branch', 'heart', 'star', 'sun'] as const;
+export const EDGES = ['top', 'right', 'bottom', 'left'] as const;
+export const AS_MANY_AS_POSSIBLE = 'as many as possible';
+
+/**
+ * The schema of every record of a sketch, for bare numbers in `unit`. It reads in one direction (document to value,
+ * lengths to ticks) and writes in the other; the types of this package come from it and from nowhere else. Unknown
+ * keys are refused, so that nothing is silently dropped.
+ */
+function records(unit: Unit) {
+  const { side, place, amount } = lengthsIn(unit);
+  const nought = z._default(amount, ticks(0));
+
+  const margins = z.strictObject({ top: nought, right: nought, bottom: nought, left: nought });
+  const look = z.strictObject({
+    pattern: z.enum(PATTERNS),
+    ground: colour,
+    inks: z.array(colour).check(z.maxLength(4)),
+    repeat: side,
+  });
+  const paper = z.strictObject({
+    id,
+    name,
+    kind: z.enum(PAPER_KINDS),
+    width: side,
+    height: side,
+    sheets: z.optional(count(0, 999)),
+    price: z.optional(between(0, 10_000)),
+    directional: z._default(z.boolean(), false),
+    doubleSided: z._default(z.boolean(), false),
+    margins: z.prefault(margins, {}),
+    gsm: z.optional(between(10, 2_000)),
+    caliper: z.optional(side),
+    look,
+  });
+  const mix = z.strictObject({ id, name, papers: z.array(id).check(z.minLength(1), z.maxLength(24)) });
+  const punch = z.strictObject({ id, name, profile: z.enum(PROFILES), repeat: side, depth: side, bite: nought });
+  const corners = z.strictObject({ tl: nought, tr: nought, br: nought, bl: nought });
+  const punched = z.strictObject({
+    top: z.optional(id),
+    right: z.optional(id),
+    bottom: z.optional(id),
+    left: z.optional(id),
+  });
+  const art = z.strictObject({ motif: z.enum(MOTIFS), words: z._default(words(120), ''), ink: colour });
+  const mats = z.strictObject({ piece: id, reveal: side });
+  const piece = z.strictObject({
+    id,
+    name,
+    kind: z.enum(PIECE_KINDS),
+    face: z._default(z.enum(['front', 'inside']), 'front'),
+    shape: z._default(z.enum(SHAPES), 'rectangle'),
+    x: place,
+    y: place,
+    width: side,
+    height: side,
+    tilt: z._default(between(-180, 180), 0),
+    corners: z.prefault(corners, {}),
+    punched: z.prefault(punched, {}),
+    from: id,
+    raise: nought,
+    perCard: z._default(count(1, 24), 1),
+    mats: z.optional(mats),
+    art: z.optional(art),
+  });
+  const card = z.strictObject({
+    width: side,
+    height: side,
+    fold: z.enum(['left', 'top', 'none']),
+    base: id,
+    envelope: z.optional(z.strictObject({ name, width: side, height: side })),
+  });
+  const cards = z.union([count(1, 500), z.literal(AS_MANY_AS_POSSIBLE)]);
+  const contrast = z.array(z.array(id).check(z.minLength(2), z.maxLength(24))).check(z.maxLength(24));
+  const batch = z.strictObject({ cards, contrast: z._default(contrast, []) });
+  const link = z.strictObject({ text: name, address: z.string().check(z.maxLength(500), z.regex(/^https:\/\/[^\s<>"']+$/)) });
+  const links = z.array(link).check(z.maxLength(24));
+  const supplies = z.array(words(200)).check(z.maxLength(48));
+  const text = { title: name, number: words(24), credit: words(200), notes: words(4_000) };
+
+  const edit = z.discriminatedUnion('do', [
+    z.strictObject({
+      do: z.literal('describe'),
+      title: z.optional(text.title),
+      number: z.optional(text.number),
+      credit: z.optional(text.credit),
+      notes: z.optional(text.notes),
+      links: z.optional(links),
+      supplies: z.optional(supplies),
+    }),
+    z.strictObject({ do: z.literal('unit'), unit: z.enum(['in', 'mm']) }),
+    z.strictObject({ do: z.literal('card'), card }),
+    z.strictObject({ do: z.literal('batch'), batch }),
+    z.strictObject({ do: z.literal('add-piece'), piece, at: z.optional(count(0, 1_000)) }),
+    z.strictObject({ do: z.literal('remove-piece'), piece: id }),
+    z.strictObject({ do: z.literal('place'), piece: id, x: place, y: place }),
+    z.strictObject({ do: z.literal('resize'), piece: id, x: place, y: place, width: side, height: side }),
+    z.strictObject({ do: z.literal('tilt'), piece: id, tilt: between(-180, 180) }),
+    z.strictObject({ do: z.literal('round'), piece: id, corners }),
+    z.strictObject({ do: z.literal('punch'), piece: id, edge: z.enum(EDGES), punch: z.nullable(id) }),
+    z.strictObject({ do: z.literal('order'), piece: id, to: count(0, 1_000) }),
+    z.strictObject({ do: z.literal('cut-from'), piece: id, from: id }),
+    z.strictObject({ do: z.literal('mat'), piece: id, mats: z.nullable(mats) }),
+    z.strictObject({
+      do: z.literal('alter-piece'),
+      piece: id,
+      name: z.optional(name),
+      kind: z.optional(z.enum(PIECE_KINDS)),
+      face: z.optional(z.enum(['front', 'inside'])),
+      shape: z.optional(z.enum(SHAPES)),
+      raise: z.optional(amount),
+      perCard: z.optional(count(1, 24)),
+      art: z.optional(z.nullable(art)),
+    }),
+    z.strictObject({ do: z.literal('set-paper'), paper }),
+    z.strictObject({ do: z.literal('remove-paper'), paper: id }),
+    z.strictObject({ do: z.literal('set-mix'), mix }),
+    z.strictObject({ do: z.literal('remove-mix'), mix: id }),
+    z.strictObject({ do: z.literal('set-punch'), punch }),
+    z.strictObject({ do: z.literal('remove-punch'), punch: id }),
+  ]);
+  const variation = z.strictObject({
+    id,
+    name,
+    note: z._default(words(400), ''),
+    edits: z.array(edit).check(z.maxLength(400)),
+  });
+  const sketch = z.strictObject({
+    trimwell: z.literal(1),
+    id,
+    title: text.title,
+    number: z.optional(text.number),
+    credit: z.optional(text.credit),
+    notes: z.optional(text.notes),
+    links: z._default(links, []),
+    supplies: z._default(supplies, []),
+    unit: z.enum(['in', 'mm']),
+    card,
+    papers: z.array(paper).check(z.minLength(1), z.maxLength(60)),
+    mixes: z._default(z.array(mix).check(z.maxLength(24)), []),
+    punches: z._default(z.array(punch).check(z.maxLength(24)), []),
+    pieces: z._default(z.array(piece).check(z.maxLength(200)), []),
+    batch,
+    variations: z._default(z.array(variation).check(z.maxLength(40)), []),
+  });
+  return { sketch, edit };
+}
+
+const inInches = records('in');
+const inMillimetres = records('mm');
+
+/** The schema of a sketch whose bare numbers are in `unit`. */
+export function sketchSchema(unit: Unit): typeof inInches.sketch {
+  return unit === 'in' ? inInches.sketch : inMillimetres.sketch;
+}
+
+/** The schema of one edit whose bare numbers are in `unit`. */
+export function editSchema(unit: Unit): typeof inInches.edit {
+  return unit === 'in' ? inInches.edit : inMillimetres.edit;
+}
+
+type DeepReadonly<T> = T extends number | string | boolean | null | undefined
+  ? T
+  : T extends readonly (infer U)[]
+    ? readonly DeepReadonly<U>[]
+    : { readonly [K in keyof T]: DeepReadonly<T[K]> };
+
+/** A sketch as a value: lengths in ticks, every default filled in, never changed in place. */
+export type Sketch = DeepReadonly<z.output<typeof inInches.sketch>>;
+/** A sketch as JSON: lengths as texts or bare numbers, defaults may be left out. */
+export type SketchDocument = z.input<typeof inInches.sketch>;
+export type Edit = DeepReadonly<z.output<typeof inInches.edit>>;
+export type EditDocument = z.input<typeof inInches.edit>;
+export type Card = Sketch['card'];
+export type Paper = Sketch['papers'][number];
+export type Look = Paper['look'];
+export type Mix = Sketch['mixes'][number];
+export type Punch = Sketch['punches'][number];
+export type Piece = Sketch['pieces'][number];
+export type Corners = Piece['corners'];
+export type Face = Piece['face'];
+export type Shape = Piece['shape'];
+export type Batch = Sketch['batch'];
+export type Variation = Sketch['variations'][number];
+export type Edge = (typeof EDGES)[number];

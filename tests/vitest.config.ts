@@ -1,0 +1,36 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+/** Tests run from source: packages' `source` export condition points at src, so no build is needed. */
+const conditions = ['source', 'module', 'browser', 'development|production'];
+const shared = {
+  resolve: { conditions },
+  ssr: { resolve: { conditions: ['source', 'module', 'node', 'development|production'] } },
+};
+
+export default defineConfig({
+  root: fileURLToPath(new URL('..', import.meta.url)),
+  test: {
+    projects: [
+      {
+        ...shared,
+        test: {
+          name: 'node',
+          environment: 'node',
+          include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
+          exclude: ['**/node_modules/**', 'packages/{editor,embed}/src/view/**', 'tests/browser/**'],
+          testTimeout: 60_000,
+        },
+      },
+      {
+        ...shared,
+        test: {
+          name: 'jsdom',
+          environment: 'jsdom',
+          include: ['packages/{editor,embed}/src/view/**/*.test.ts'],
+          testTimeout: 30_000,
+        },
+      },
+    ],
+  },
+});
