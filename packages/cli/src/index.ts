@@ -1,1 +1,60 @@
-export {};
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { dirname } from 'node:path';
+import { text } from 'node:stream/consumers';
+import { CUT_USAGE, cut } from './command/cut.js';
+import { GUIDES_USAGE, guides } from './command/guides.js';
+import type { ReadText, WriteText } from './command/input.js';
+import { UsageError } from './command/options.js';
+import { BAD_INPUT, misused, type Outcome, printed } from './command/outcome.js';
+import { PIECES_USAGE, pieces } from './command/pieces.js';
+import { PLAN_USAGE, plan } from './command/plan.js';
+
+type Command = (args: readonly string[], readText: ReadText, writeText: WriteText) => Promise<Outcome>;
+
+const COMMANDS: Readonly<Record<string, { readonly run: Command; readonly usage: string; readonly what: string }>> = {
+  plan: { run: plan, usage: PLAN_USAGE, what: 'the cutting guide of a sketch for a whole batch' },
+  pieces: { run: pieces, usage: PIECES_USAGE, what: 'the piece list of a sketch, as CSV or JSON' },
+  guides: { run: guides, usage: GUIDES_USAGE, what: 'the cutting guide of each sheet as an SVG file at true size' },
+  cut: { run: cut, usage: CUT_USAGE, what: 'a cutting plan for a list of rectangles' },
+};
+
+function help(): string {
+  const lines = Object.values(COMMANDS).map(({ usage, what }) => `  ${usage}\n      ${what}\n`);
+  return `trimwell: from a card to its cutting guide\n\n${lines.join('')}\nExit code 0: everything made; 1: something cannot be made; 2: bad input.\n`;
+}
+
+const readFromDisk: ReadText = (file) => (file === '-' ? text(process.stdin) : readFile(file, 'utf8'));
+
+const writeToDisk: WriteText = async (file, content) => {
+  await mkdir(dirname(file), { recursive: true });
+  await writeFile(file, content);
+};
+
+/** Runs one command line and says how it ended, without touching the process. */
+export async function runCommand(
+  args: readonly string[],
+  readText: ReadText,
+  writeText: WriteText,
+): Promise<Outcome> {
+  const [name, ...rest] = args;
+  if (name === undefined || name === 'help' || name === '--help' || name === '-h') return printed(help());
+  const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+  if (!command) return misused(`There is no command ${JSON.stringify(name)}.`, Object.keys(COMMANDS).map((known) => `trimwell ${known}`).join(' | '));
+  try {
+    return await command.run(rest, readText, writeText);
+  } catch (error) {
+    if (error instanceof UsageError) return misused(error.message, command.usage);
+    if (error instanceof Error && 'code' in error && typeof error.code === 'string') {
+      return { code: BAD_INPUT, out: '', error: `${error.message}\n` };
+    }
+    throw error;
+  }
+}
+
+/** Runs one command line against the real files and streams; returns the exit code. */
+export async function run(args: readonly string[]): Promise<number> {
+  const { code, out, error } = await runCommand(args, readFromDisk, writeToDisk);
+  process.stdout.write(out);
+  process.stderr.write(error);
+  return code;
+}

@@ -12,6 +12,11 @@ export class EditError extends RangeError {
   }
 }
 
+function requireSound(sketch: Sketch): void {
+  const broken = findBroken(sketch);
+  if (broken.length > 0) throw new EditError(broken);
+}
+
 type EditOf<D extends Edit['do']> = Extract<Edit, { readonly do: D }>;
 type Place = Pick<Piece, 'x' | 'y' | 'width' | 'height'>;
 
@@ -106,11 +111,13 @@ function order(sketch: Sketch, edit: EditOf<'order'>): Sketch {
   return { ...sketch, pieces: [...others.slice(0, to), piece, ...others.slice(to)] };
 }
 
+/** A circle of mats would follow itself without end, so the references are checked before anything follows. */
 function mat(sketch: Sketch, edit: EditOf<'mat'>): Sketch {
   const { mats: _mats, ...free } = pieceOf(sketch, edit);
-  if (edit.mats === null) return withPiece(sketch, free);
-  const changed = withPiece(sketch, { ...free, mats: edit.mats });
-  return { ...changed, pieces: followMats(changed.pieces, edit.mats.piece) };
+  const changed: Piece = edit.mats === null ? free : { ...free, mats: edit.mats };
+  const tied = { ...sketch, pieces: sketch.pieces.map((piece) => (piece.id === changed.id ? changed : piece)) };
+  requireSound(tied);
+  return edit.mats === null ? tied : { ...tied, pieces: followMats(tied.pieces, edit.mats.piece) };
 }
 
 function changed(sketch: Sketch, edit: Edit): Sketch {
@@ -174,8 +181,7 @@ const ALWAYS_SOUND: ReadonlySet<Edit['do']> = new Set(['place', 'resize', 'tilt'
 export function applyEdit(sketch: Sketch, edit: Edit): Sketch {
   const after = changed(sketch, edit);
   if (ALWAYS_SOUND.has(edit.do)) return after;
-  const broken = findBroken(after);
-  if (broken.length > 0) throw new EditError(broken);
+  requireSound(after);
   return after;
 }
 

@@ -1,8 +1,8 @@
-import { type Length, readLength, type Unit, writeLength } from '@trimwell/geometry';
+import { type Length, readLength, TICKS_PER_MM, type Unit, writeLength } from '@trimwell/geometry';
 import * as z from 'zod/mini';
 
-/** Nothing in a sketch is larger or farther away than 2 m: far beyond any sheet, near enough to keep areas exact. */
-const LARGEST = 2_000 * 640;
+/** Nothing in a sketch is larger or farther away than 2 m: far beyond any sheet of a card maker. */
+const LARGEST_IN_SKETCH = 2_000 * TICKS_PER_MM;
 
 function isLength(value: unknown): boolean {
   return Number.isSafeInteger(value);
@@ -37,14 +37,14 @@ function plainNumber(n: number): string {
   return text.includes('e') ? n.toFixed(12) : text;
 }
 
-/** The kinds of length that a sketch holds, for bare numbers in `unit`. */
-export function lengthsIn(unit: Unit) {
+/** The kinds of length that a document holds, for bare numbers in `unit`, none beyond `largest` ticks. */
+export function lengthsIn(unit: Unit, largest = LARGEST_IN_SKETCH) {
   return {
     /** A side of something: one tick or more. */
-    side: lengthBetween(unit, 1, LARGEST, 'a length'),
+    side: lengthBetween(unit, 1, largest, 'a length'),
     /** A place, which may lie off the card. */
-    place: lengthBetween(unit, -LARGEST, LARGEST, 'a place'),
+    place: lengthBetween(unit, -largest, largest, 'a place'),
     /** A radius, margin, height or bite: zero or more. */
-    amount: lengthBetween(unit, 0, LARGEST, 'a length'),
+    amount: lengthBetween(unit, 0, largest, 'a length'),
   };
 }

@@ -1,0 +1,5 @@
+/** Reads a file as text, or standard input for `-`. */
+export type ReadText = (file: string) => Promise<string>;
+
+/** Writes a file beside what the command prints. */
+export type WriteText = (file: string, text: string) => Promise<void>;

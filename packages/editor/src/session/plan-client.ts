@@ -1,0 +1,54 @@
+import type { BatchRecipe } from '@trimwell/sketch';
+import type { Pace, PlanAnswer, PlanPort } from './plan-messages.js';
+
+interface Question {
+  readonly recipe: BatchRecipe;
+  readonly pace: Pace;
+}
+
+/**
+ * Asks a worker for plans. While the first plan for one question is under way, newer questions wait and only the newest
+ * of them is asked next: a drag faster than the planner sees every plan that is finished, one after the other, instead
+ * of none. Answers never go backwards, and each says whether it answers the newest question.
+ */
+export class PlanClient {
+  #revision = 0;
+  #newest = '';
+  #underWay = false;
+  #waiting: Question | null = null;
+
+  constructor(
+    private readonly port: PlanPort,
+    onAnswer: (answer: PlanAnswer, newest: boolean) => void,
+  ) {
+    port.onmessage = ({ data }) => {
+      if (data.revision !== this.#revision) return;
+      const waiting = this.#waiting;
+      if (data.kind === 'plan' || data.kind === 'failed') this.#underWay = false;
+      onAnswer(data, waiting === null);
+      if (!this.#underWay && this.#waiting) this.#post(this.#waiting);
+    };
+  }
+
+  /** Asks, unless this very question is the newest already. True when it was taken. */
+  ask(recipe: BatchRecipe, pace: Pace): boolean {
+    const text = `${pace} ${JSON.stringify(recipe)}`;
+    if (text === this.#newest) return false;
+    this.#newest = text;
+    if (this.#underWay) this.#waiting = { recipe, pace };
+    else this.#post({ recipe, pace });
+    return true;
+  }
+
+  dispose(): void {
+    this.port.onmessage = null;
+    this.port.terminate();
+  }
+
+  #post(question: Question): void {
+    this.#waiting = null;
+    this.#underWay = true;
+    this.#revision += 1;
+    this.port.postMessage({ revision: this.#revision, ...question });
+  }
+}

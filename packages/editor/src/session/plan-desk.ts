@@ -1,0 +1,104 @@
+import { type CutJob, type CutPlan, DEFAULT_WORK, improvePlan, QUICK_WORK } from '@trimwell/geometry';
+import {
+  type BatchRecipe,
+  batchYield,
+  cutJobs,
+  gatherPlans,
+  isLimited,
+  type PaperPlan,
+  type PlanOne,
+  sheetsFor,
+} from '@trimwell/sketch';
+import type { PlanAnswer, PlanQuestion } from './plan-messages.js';
+
+/** Cards on the yield ruler. */
+export const RULER_CARDS = 24;
+
+/** Plans that are remembered: a sketch of ten papers and a long drag back and forth fit easily. */
+const MOST_REMEMBERED = 600;
+
+type Answer = (answer: PlanAnswer) => void;
+
+/**
+ * Answers plan questions without a clock and without a DOM, in slices: `answer` is called with each better plan, and
+ * the generator hands control back between slices so that its owner can drop it for a newer question. Plans are
+ * remembered by job, so that a paper whose blanks did not change is not planned again.
+ */
+export class PlanDesk {
+  readonly #remembered = new Map<string, CutPlan>();
+
+  /** Plans for one question; control comes back after each slice of work. */
+  *answer(question: PlanQuestion, answer: Answer): Generator<void, void> {
+    const { revision, recipe, pace } = question;
+    const cards = recipe.cards === 'as many as possible' ? this.#mostCards(recipe) : recipe.cards;
+    yield* this.#plan(question, cards, answer);
+    if (pace === 'quick') return;
+    const most = batchYield(recipe, this.#quickly);
+    yield;
+    answer({
+      revision,
+      kind: 'limit',
+      limit: most && { cards: most.cards, proven: most.proven, runsOut: most.runsOut },
+    });
+    const curve: number[] = [];
+    for (let count = 1; count <= RULER_CARDS; count += 1) {
+      curve.push(sheetsFor(recipe, count, this.#quickly));
+      yield;
+    }
+    answer({ revision, kind: 'curve', curve });
+  }
+
+  *#plan({ revision, recipe, pace }: PlanQuestion, cards: number, answer: Answer): Generator<void, void> {
+    const jobs = cutJobs(recipe, cards);
+    let plans: readonly PaperPlan[] = jobs.map(({ paper, job }) => ({ paper, job, plan: this.#quickly(job) }));
+    answer({ revision, kind: 'plan', batch: gatherPlans(cards, plans), done: pace === 'quick' });
+    yield;
+    if (pace === 'quick') return;
+    for (const [index, { paper, job }] of jobs.entries()) {
+      const plan = yield* this.#thoroughly(job);
+      plans = plans.map((known, at) => (at === index ? { paper, job, plan } : known));
+      answer({ revision, kind: 'plan', batch: gatherPlans(cards, plans), done: index === jobs.length - 1 });
+      yield;
+    }
+  }
+
+  /** A good plan at once; the thorough one when that is known already. */
+  readonly #quickly: PlanOne = (job) => {
+    const thorough = this.#remembered.get(key(job, DEFAULT_WORK));
+    if (thorough) return thorough;
+    const known = this.#remembered.get(key(job, QUICK_WORK));
+    if (known) return known;
+    const slices = improvePlan(job, { work: QUICK_WORK });
+    let slice = slices.next();
+    while (!slice.done) slice = slices.next();
+    return this.#remember(key(job, QUICK_WORK), slice.value);
+  };
+
+  *#thoroughly(job: CutJob): Generator<void, CutPlan> {
+    const known = this.#remembered.get(key(job, DEFAULT_WORK));
+    if (known) return known;
+    const slices = improvePlan(job, { work: DEFAULT_WORK });
+    let slice = slices.next();
+    while (!slice.done) {
+      yield;
+      slice = slices.next();
+    }
+    return this.#remember(key(job, DEFAULT_WORK), slice.value);
+  }
+
+  /** The most cards the sheets give; one card when nothing is limited, since "as many" has no end then. */
+  #mostCards(recipe: BatchRecipe): number {
+    return isLimited(recipe) ? (batchYield(recipe, this.#quickly)?.cards ?? 1) : 1;
+  }
+
+  #remember(jobKey: string, plan: CutPlan): CutPlan {
+    const oldest = this.#remembered.keys().next();
+    if (this.#remembered.size >= MOST_REMEMBERED && !oldest.done) this.#remembered.delete(oldest.value);
+    this.#remembered.set(jobKey, plan);
+    return plan;
+  }
+}
+
+function key(job: CutJob, work: number): string {
+  return `${work} ${JSON.stringify(job)}`;
+}

@@ -1,0 +1,35 @@
+import type { BatchPlan, BatchRecipe } from '@trimwell/sketch';
+
+/** `quick` while something is being dragged: a first good plan; `full` when it has settled: all the work allowed. */
+export type Pace = 'quick' | 'full';
+
+/** What the session asks of the planner. */
+export interface PlanQuestion {
+  readonly revision: number;
+  readonly recipe: BatchRecipe;
+  readonly pace: Pace;
+}
+
+/** Sheets that 1, 2, 3 … cards need: the bands of the yield ruler; empty until computed. */
+export type Curve = readonly number[];
+
+/** The most cards that the sheets at hand give, or null when every paper is unlimited. */
+export interface Limit {
+  readonly cards: number;
+  readonly proven: boolean;
+  readonly runsOut: readonly string[];
+}
+
+/** What the planner answers; several answers to one question, each better than the last, `done` with the final plan. */
+export type PlanAnswer =
+  | { readonly revision: number; readonly kind: 'plan'; readonly batch: BatchPlan; readonly done: boolean }
+  | { readonly revision: number; readonly kind: 'limit'; readonly limit: Limit | null }
+  | { readonly revision: number; readonly kind: 'curve'; readonly curve: Curve }
+  | { readonly revision: number; readonly kind: 'failed'; readonly message: string };
+
+/** The end of a worker that the session speaks to; a test puts its own here. */
+export interface PlanPort {
+  onmessage: ((event: { readonly data: PlanAnswer }) => void) | null;
+  postMessage(question: PlanQuestion): void;
+  terminate(): void;
+}

@@ -1,0 +1,53 @@
+import { type CutJob, type CutPlan, planCuts } from '@trimwell/geometry';
+import { cutJobs, type PaperJob } from './cut-jobs.js';
+import type { BatchRecipe } from './recipe.js';
+
+/** The plan of one paper's sheets, and the job it answers. */
+export interface PaperPlan {
+  readonly paper: string;
+  readonly job: CutJob;
+  readonly plan: CutPlan;
+}
+
+/** The plan of a whole batch: one plan per paper that is used, in the order of the papers. */
+export interface BatchPlan {
+  /** How many cards this plan makes all blanks of; what is missing stands in each plan's `unmade`. */
+  readonly cards: number;
+  readonly papers: readonly PaperPlan[];
+  readonly complete: boolean;
+  readonly sheets: number;
+  /** Fewest sheets that any plan needs, as far as proven. */
+  readonly lowerBound: number;
+  /** True only when every paper's plan is proven to need the fewest sheets. */
+  readonly fewestSheets: boolean;
+  readonly work: number;
+}
+
+/** Plans one job; the planner itself, or one that remembers. */
+export type PlanOne = (job: CutJob) => CutPlan;
+
+/** The batch plan of plans that are there already. */
+export function gatherPlans(cards: number, papers: readonly PaperPlan[]): BatchPlan {
+  const sum = (of: (plan: CutPlan) => number): number => papers.reduce((total, { plan }) => total + of(plan), 0);
+  return {
+    cards,
+    papers,
+    complete: papers.every(({ plan }) => plan.complete),
+    sheets: sum((plan) => plan.counts.sheets),
+    lowerBound: sum((plan) => plan.proof.lowerBound),
+    fewestSheets: papers.every(({ plan }) => plan.proof.fewestSheets),
+    work: sum((plan) => plan.work),
+  };
+}
+
+function planPaper({ paper, job }: PaperJob, planOne: PlanOne): PaperPlan {
+  return { paper, job, plan: planOne(job) };
+}
+
+/** Plans `cards` cards of `recipe`, paper by paper, each with `work` steps at most (see `planCuts`). */
+export function planBatch(recipe: BatchRecipe, cards: number, planOne: PlanOne = planCuts): BatchPlan {
+  return gatherPlans(
+    cards,
+    cutJobs(recipe, cards).map((job) => planPaper(job, planOne)),
+  );
+}

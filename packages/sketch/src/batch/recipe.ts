@@ -1,0 +1,99 @@
+import { blankSize, type CutPaper, flatCardBase, inches, type Length, millimetres, type Trimmer, ticks } from '@trimwell/geometry';
+import type { Paper, Piece, Sketch } from '../model/sketch.js';
+
+/** The blank id of the opened-flat card base. */
+export const CARD_BASE = 'card-base';
+
+/** One role of a card: a blank that every card needs `perCard` times, from one paper or taking turns among several. */
+export interface RecipePart {
+  readonly blank: string;
+  readonly width: Length;
+  readonly height: Length;
+  readonly perCard: number;
+  /** One paper, or the papers of a mix in its order. */
+  readonly papers: readonly string[];
+}
+
+/**
+ * All that the planner needs of a sketch, and nothing else: moving a piece on its face leaves the recipe equal, so that
+ * nothing is planned again.
+ */
+export interface BatchRecipe {
+  readonly cards: number | 'as many as possible';
+  readonly trimmer: Trimmer;
+  readonly papers: readonly CutPaper[];
+  readonly parts: readonly RecipePart[];
+}
+
+/** The blank of `piece`: its untilted size, plus the bite of the punch on each punched edge. */
+export function pieceBlank(sketch: Sketch, piece: Piece): { readonly width: Length; readonly height: Length } {
+  const bite = (id: string | undefined): Length => sketch.punches.find((punch) => punch.id === id)?.bite ?? ticks(0);
+  const { top, right, bottom, left } = piece.punched;
+  return blankSize({
+    width: piece.width,
+    height: piece.height,
+    shape: piece.shape,
+    bites: { top: bite(top), right: bite(right), bottom: bite(bottom), left: bite(left) },
+  });
+}
+
+/** The sheets of `paper` as the planner sees them. */
+export function cutPaper(paper: Paper): CutPaper {
+  const { id, width, height, directional, margins } = paper;
+  return { id, width, height, directional, margins, sheets: paper.sheets ?? null, price: paper.price ?? null };
+}
+
+function papersOf(sketch: Sketch, from: string): readonly string[] {
+  return sketch.mixes.find((mix) => mix.id === from)?.papers ?? [from];
+}
+
+/** The steps of the trimmer's own ruler, coarsest first: 1/16, 1/32 and 1/64 in; 1, 0.5 and 0.1 mm. */
+const RULER_STEPS = {
+  in: [inches(1 / 16), inches(1 / 32), inches(1 / 64)],
+  mm: [millimetres(1), millimetres(0.5), millimetres(0.1)],
+} as const;
+
+/** The step by which a piece moves and snaps: 1/16 in or 1 mm, the marks of a usual ruler. */
+export function rulerStep(unit: Sketch['unit']): Length {
+  return RULER_STEPS[unit][0];
+}
+
+/**
+ * The trimmer that a sketch is planned for: blade 12 in (305 mm for metric sketches, so that a 305 mm sheet can be
+ * cut), strips of 1/4 in can be held, trims of 1/16 in come off cleanly, no kerf (common practice,
+ * no source). The ruler's step is the coarsest on which every blank lies; a blank off every mark is a matter for a
+ * finding, not a reason to make nothing, so the step is dropped then.
+ */
+export function sketchTrimmer(unit: Sketch['unit'], sides: readonly Length[]): Trimmer {
+  const step = RULER_STEPS[unit].find((candidate) => sides.every((side) => side % candidate === 0));
+  const metric = unit === 'mm';
+  return {
+    bladeLength: metric ? millimetres(305) : inches(12),
+    narrowestStrip: metric ? millimetres(6) : inches(1 / 4),
+    thinnestTrim: metric ? millimetres(1.5) : inches(1 / 16),
+    kerf: ticks(0),
+    rulerStep: step ?? null,
+    stoppedCuts: false,
+  };
+}
+
+/** The recipe of `sketch`: the card base first, then every piece in gluing order, on both faces. */
+export function batchRecipe(sketch: Sketch): BatchRecipe {
+  const base = flatCardBase(sketch.card);
+  const parts: readonly RecipePart[] = [
+    { blank: CARD_BASE, width: base.width, height: base.height, perCard: 1, papers: [sketch.card.base] },
+    ...sketch.pieces.map((piece) => ({
+      blank: piece.id,
+      ...pieceBlank(sketch, piece),
+      perCard: piece.perCard,
+      papers: papersOf(sketch, piece.from),
+    })),
+  ];
+  const sides = parts.flatMap((part) => [part.width, part.height]);
+  return {
+    cards: sketch.batch.cards,
+    trimmer: sketchTrimmer(sketch.unit, sides),
+    papers: sketch.papers.map(cutPaper),
+    parts,
+  };
+}

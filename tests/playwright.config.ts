@@ -1,0 +1,37 @@
+import { defineConfig } from '@playwright/test';
+
+const PORT = 4174;
+
+/** Two kinds of visitor in a real Chromium: one with a mouse at a desk, one with a finger on a phone. */
+export default defineConfig({
+  testDir: 'browser',
+  outputDir: '../.cache/browser',
+  timeout: 60_000,
+  workers: 1,
+  forbidOnly: true,
+  reporter: [['list'], ['json']],
+  webServer: {
+    command: `node ../node_modules/vite/bin/vite.js preview ../demo --port ${PORT} --strictPort`,
+    url: `http://127.0.0.1:${PORT}/`,
+    reuseExistingServer: false,
+  },
+  use: {
+    baseURL: `http://127.0.0.1:${PORT}/`,
+    launchOptions: {
+      ...(process.env['CHROMIUM'] ? { executablePath: process.env['CHROMIUM'] } : {}),
+      args: [
+        '--no-sandbox',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+    reducedMotion: 'reduce',
+  },
+  projects: [
+    { name: 'desk', use: { viewport: { width: 1280, height: 800 } } },
+    { name: 'phone', use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 } },
+  ],
+});

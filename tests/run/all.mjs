@@ -1,0 +1,63 @@
+/**
+ * Everything that CI runs, in order, with one plain line at the end: `N passed, N failed`. Each stage runs even when an
+ * earlier one failed, so that one run tells all; the exit code is 0 only when nothing failed.
+ */
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { ensureChromium } from './find-chromium.mjs';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const reports = new URL('../../.cache/reports/', import.meta.url);
+const bin = (name) => fileURLToPath(new URL(`../../node_modules/.bin/${name}`, import.meta.url));
+const report = (name) => fileURLToPath(new URL(name, reports));
+
+let passed = 0;
+let failed = 0;
+
+function stage(title, command, args, env = {}) {
+  const start = performance.now();
+  console.log(`\n== ${title}`);
+  const { status } = spawnSync(command, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...env } });
+  console.log(`== ${title}: ${status === 0 ? 'passed' : 'FAILED'} in ${((performance.now() - start) / 1000).toFixed(1)} s`);
+  return status === 0;
+}
+
+/** A stage without counts of its own counts as one test. */
+function single(title, command, args) {
+  if (stage(title, command, args)) passed += 1;
+  else failed += 1;
+}
+
+/** A stage whose runner writes a JSON report: its own counts are added; a run without tests has failed. */
+function counted(title, command, args, file, count, env) {
+  const good = stage(title, command, args, env);
+  const counts = existsSync(file) ? count(JSON.parse(readFileSync(file, 'utf8'))) : { passed: 0, failed: 0 };
+  passed += counts.passed;
+  failed += counts.failed;
+  if (counts.passed + counts.failed === 0 || (!good && counts.failed === 0)) failed += 1;
+}
+
+rmSync(reports, { recursive: true, force: true });
+mkdirSync(reports, { recursive: true });
+
+single('types, lint and structure', process.execPath, [fileURLToPath(new URL('check.mjs', import.meta.url))]);
+counted(
+  'unit tests',
+  bin('vitest'),
+  ['run', '--config', 'tests/vitest.config.ts', '--reporter=default', '--reporter=json', `--outputFile.json=${report('unit.json')}`],
+  report('unit.json'),
+  (json) => ({ passed: json.numPassedTests, failed: json.numFailedTests + json.numPendingTests }),
+);
+single('demo build', bin('vite'), ['build', 'demo', '--logLevel', 'warn']);
+counted(
+  'browser tests',
+  bin('playwright'),
+  ['test', '--config', 'tests/playwright.config.ts'],
+  report('browser.json'),
+  (json) => ({ passed: json.stats.expected, failed: json.stats.unexpected + json.stats.flaky + json.stats.skipped }),
+  { CHROMIUM: ensureChromium(), PLAYWRIGHT_JSON_OUTPUT_NAME: report('browser.json') },
+);
+
+console.log(`\n${passed} passed, ${failed} failed`);
+process.exitCode = failed === 0 ? 0 : 1;
