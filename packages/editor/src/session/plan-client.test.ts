@@ -30,11 +30,13 @@ function start() {
   return { port, heard, client };
 }
 
-test('the same question is asked once', () => {
+test('the same question is asked once, and not again at a lower pace', () => {
   const { port, client } = start();
-  expect(client.ask(recipe, 'full')).toBe(true);
-  expect(client.ask({ ...recipe }, 'full')).toBe(false);
   expect(client.ask(recipe, 'quick')).toBe(true);
+  expect(client.ask({ ...recipe }, 'quick')).toBe(false);
+  expect(client.ask(recipe, 'full')).toBe(true);
+  expect(client.ask(recipe, 'quick')).toBe(false);
+  expect(client.ask({ ...recipe, cards: 7 }, 'quick')).toBe(true);
   expect(port.asked).toHaveLength(1);
 });
 

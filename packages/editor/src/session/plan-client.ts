@@ -13,7 +13,7 @@ interface Question {
  */
 export class PlanClient {
   #revision = 0;
-  #newest = '';
+  #newest = { recipe: '', pace: 'quick' as Pace };
   #underWay = false;
   #waiting: Question | null = null;
 
@@ -30,11 +30,11 @@ export class PlanClient {
     };
   }
 
-  /** Asks, unless this very question is the newest already. True when it was taken. */
+  /** Asks, unless the newest question is this one, or this one at the full pace. True when it was taken. */
   ask(recipe: BatchRecipe, pace: Pace): boolean {
-    const text = `${pace} ${JSON.stringify(recipe)}`;
-    if (text === this.#newest) return false;
-    this.#newest = text;
+    const text = JSON.stringify(recipe);
+    if (text === this.#newest.recipe && (this.#newest.pace === 'full' || pace === 'quick')) return false;
+    this.#newest = { recipe: text, pace };
     if (this.#underWay) this.#waiting = { recipe, pace };
     else this.#post({ recipe, pace });
     return true;
