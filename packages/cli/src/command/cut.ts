@@ -1,4 +1,4 @@
-import { CutJobError, planCuts } from '@trimwell/geometry';
+import { CutJobError, mostSets, planCuts } from '@trimwell/geometry';
 import { planText } from '@trimwell/handout';
 import { type Problem, readCutJobText, writePlan } from '@trimwell/sketch';
 import type { ReadText } from './input.js';
@@ -18,7 +18,9 @@ function planOne(text: string, words: Words): Planned {
   if (!reading.ok) return reading;
   const work = wholeNumber(words, 'work', 1, Number.MAX_SAFE_INTEGER);
   try {
-    const plan = planCuts(reading.job, { sets: setsOf(words), ...(work === undefined ? {} : { work }) });
+    const sets = setsOf(words);
+    const budget = work === undefined ? {} : { work };
+    const plan = sets === 'most' ? mostSets(reading.job, budget) : planCuts(reading.job, { ...budget, sets });
     return { ok: true, complete: plan.complete, plan: writePlan(plan), text: planText(plan, 'in') };
   } catch (error) {
     if (error instanceof CutJobError) return { ok: false, problems: error.problems };

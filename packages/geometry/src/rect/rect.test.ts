@@ -23,9 +23,14 @@ test('a cut loses nothing: both parts and the kerf tile the box', () => {
 
 test('a cut that leaves nothing of a part is refused', () => {
   const box = rect(0, 0, 10, 20);
-  for (const [at, kerf] of [[0, 0], [10, 0], [8, 2], [-1, 0]] as const) {
+  for (const [at, kerf] of [[0, 0], [10, 0], [9, 2], [-1, 0]] as const) {
     expect(() => splitRect(box, 'x', ticks(at), ticks(kerf))).toThrow(RangeError);
   }
+});
+
+test('a blade may eat the far part whole, and no more', () => {
+  const [near, far] = splitRect(rect(0, 0, 10, 20), 'x', ticks(8), ticks(2));
+  expect([near.width, far.width, far.x]).toEqual([8, 0, 10]);
 });
 
 test('touching rectangles do not overlap, and a rectangle holds itself', () => {

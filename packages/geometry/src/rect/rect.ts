@@ -48,13 +48,13 @@ export function quarterTurn(size: Size): Size {
 
 /**
  * Cuts `box` in two, `at` ticks from its left ("x") or top ("y") edge; the blade eats `kerf` ticks. Both parts and the
- * kerf strip tile `box` exactly: no tick is lost or shared.
- * @throws RangeError when either part would be empty.
+ * kerf strip tile `box` exactly: no tick is lost or shared. The far part has no width when the blade eats all of it.
+ * @throws RangeError when the near part would be empty or the far part less than that.
  */
 export function splitRect(box: Rect, axis: Axis, at: Length, kerf: Length): readonly [Rect, Rect] {
   const side = axis === 'x' ? 'width' : 'height';
   const rest = box[side] - at - kerf;
-  if (at <= 0 || rest <= 0) {
+  if (at <= 0 || rest < 0 || (rest === 0 && kerf === 0)) {
     throw new RangeError(`A cut at ${at} (kerf ${kerf}) leaves nothing of a part ${box[side]} long.`);
   }
   return [

@@ -60,7 +60,8 @@ export function rulerStep(unit: Sketch['unit']): Length {
 
 /**
  * The trimmer that a sketch is planned for: blade 12 in (305 mm for metric sketches, so that a 305 mm sheet can be
- * cut), strips of 1/4 in can be held, trims of 1/16 in come off cleanly, no kerf (common practice,
+ * cut), strips of 1/4 in (6 mm) can be held, trims of 1/16 in come off cleanly (1 mm in metric sketches: two A5 from an
+ * A4 sheet leave exactly that), no kerf (common practice,
  * no source). The ruler's step is the coarsest on which every blank lies; a blank off every mark is a matter for a
  * finding, not a reason to make nothing, so the step is dropped then.
  */
@@ -70,7 +71,7 @@ export function sketchTrimmer(unit: Sketch['unit'], sides: readonly Length[]): T
   return {
     bladeLength: metric ? millimetres(305) : inches(12),
     narrowestStrip: metric ? millimetres(6) : inches(1 / 4),
-    thinnestTrim: metric ? millimetres(1.5) : inches(1 / 16),
+    thinnestTrim: metric ? millimetres(1) : inches(1 / 16),
     kerf: ticks(0),
     rulerStep: step ?? null,
     stoppedCuts: false,

@@ -1,3 +1,4 @@
+import { leastSheets } from '@trimwell/geometry';
 import { type BatchPlan, type PlanOne, planBatch } from './batch-plan.js';
 import { cutJobs } from './cut-jobs.js';
 import type { BatchRecipe } from './recipe.js';
@@ -21,21 +22,15 @@ export function isLimited(recipe: BatchRecipe): boolean {
   return recipe.papers.some((paper) => paper.sheets !== null && used.has(paper.id));
 }
 
-/** The area of what `cards` cards need of a limited paper is more than its sheets hold: impossible, whatever the plan. */
-function outOfArea(recipe: BatchRecipe, cards: number): boolean {
-  return cutJobs(recipe, cards).some(({ job }) =>
-    job.papers.some((paper) => {
-      if (paper.sheets === null) return false;
-      const needed = job.blanks.reduce((area, blank) => area + blank.width * blank.height * blank.quantity, 0);
-      return needed > paper.width * paper.height * paper.sheets;
-    }),
-  );
+/** True when the sheets at hand cannot give `cards` cards, whatever the plan: a lower bound needs more than there are. */
+function provenShort(recipe: BatchRecipe, cards: number): boolean {
+  return cutJobs(recipe, cards).some(({ job }) => leastSheets(job).value === Number.POSITIVE_INFINITY);
 }
 
 /**
  * The most cards that the sheets at hand give, found by doubling and halving; null when no paper that the cards need is
- * limited. `proven` when the plan for one card more is refused by a lower bound: more sheets than there are. What the
- * planner only failed to find within its work does not count as proven.
+ * limited. `proven` when a lower bound for one card more needs more sheets than there are. What the planner only failed
+ * to find within its work does not count as proven.
  */
 export function batchYield(recipe: BatchRecipe, planOne?: PlanOne): BatchYield | null {
   if (!isLimited(recipe)) return null;
@@ -45,7 +40,7 @@ export function batchYield(recipe: BatchRecipe, planOne?: PlanOne): BatchYield |
     plans.set(cards, known);
     return known;
   };
-  const possible = (cards: number): boolean => !outOfArea(recipe, cards) && planned(cards).complete;
+  const possible = (cards: number): boolean => !provenShort(recipe, cards) && planned(cards).complete;
   let made = 0;
   let failed = 1;
   while (failed <= MOST_CARDS && possible(failed)) {
@@ -58,15 +53,9 @@ export function batchYield(recipe: BatchRecipe, planOne?: PlanOne): BatchYield |
     if (possible(middle)) made = middle;
     else failed = middle;
   }
-  const area = outOfArea(recipe, made + 1);
-  const next = planned(made + 1);
-  const short = next.papers.filter(({ plan }) => !plan.complete);
-  const proven = area || short.some(({ job, plan }) => isProvenShort(job.papers[0]?.sheets ?? null, plan.proof.lowerBound));
-  return { cards: made, proven, runsOut: short.map(({ paper }) => paper), plan: planned(made) };
-}
-
-function isProvenShort(sheets: number | null, lowerBound: number): boolean {
-  return sheets !== null && lowerBound > sheets;
+  const runsOut = planned(made + 1).papers.filter(({ plan }) => !plan.complete);
+  const proven = provenShort(recipe, made + 1);
+  return { cards: made, proven, runsOut: runsOut.map(({ paper }) => paper), plan: planned(made) };
 }
 
 /** Sheets that `cards` cards need, regardless of the sheets at hand. */

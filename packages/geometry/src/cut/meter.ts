@@ -1,0 +1,19 @@
+/** Counts the planner's own steps against a budget, so that the same work gives the same plan on every machine. */
+export class Meter {
+  #spent = 0;
+
+  constructor(readonly budget: number) {}
+
+  spend(steps: number): void {
+    this.#spent += steps;
+  }
+
+  get spent(): number {
+    return this.#spent;
+  }
+
+  /** True when the budget is used up. */
+  get empty(): boolean {
+    return this.#spent >= this.budget;
+  }
+}

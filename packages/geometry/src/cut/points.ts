@@ -1,0 +1,48 @@
+/**
+ * Sums of `sizes` (each with the blade's kerf behind it, each used at most `most` times) that fit into `length`, the
+ * last kerf left off: the places where a cut can be worth making (normal patterns; Herz 1972, Christofides and Whitlock
+ * 1977). Rising; null when there are more than `limit`.
+ */
+export function cutPoints(length: number, sizes: readonly { readonly size: number; readonly most: number }[], kerf: number, limit: number): readonly number[] | null {
+  const reach = length + kerf;
+  let sums = new Set<number>([0]);
+  for (const { size, most } of sizes) {
+    const step = size + kerf;
+    const next = new Set(sums);
+    for (const start of sums) {
+      let sum = start;
+      for (let times = 0; times < most && sum + step <= reach; times += 1) {
+        sum += step;
+        next.add(sum);
+        if (next.size > limit + 1) return null;
+      }
+    }
+    sums = next;
+  }
+  sums.delete(0);
+  return [...sums].map((sum) => sum - kerf).sort((a, b) => a - b);
+}
+
+/** Demands of equal sizes added up, so that two kinds of one width count as one size. */
+export function mergeSizes(sizes: readonly { readonly size: number; readonly most: number }[]): readonly { readonly size: number; readonly most: number }[] {
+  const merged = new Map<number, number>();
+  for (const { size, most } of sizes) merged.set(size, (merged.get(size) ?? 0) + most);
+  return [...merged].map(([size, most]) => ({ size, most })).sort((a, b) => b.size - a.size);
+}
+
+/** Multiples of one size, and one other size beside them: a small set of good cuts for when `cutPoints` has too many. */
+export function fewPoints(length: number, sizes: readonly { readonly size: number; readonly most: number }[], kerf: number, limit: number): readonly number[] {
+  const reach = length + kerf;
+  const sums = new Set<number>();
+  for (const { size, most } of sizes) {
+    for (let times = 1; times <= most && times * (size + kerf) <= reach; times += 1) sums.add(times * (size + kerf));
+  }
+  const pure = [...sums].sort((a, b) => a - b);
+  for (const sum of pure) {
+    for (const { size } of sizes) {
+      if (sums.size >= limit) break;
+      if (sum + size + kerf <= reach) sums.add(sum + size + kerf);
+    }
+  }
+  return [...sums].sort((a, b) => a - b).slice(0, limit).map((sum) => sum - kerf);
+}

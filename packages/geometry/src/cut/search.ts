@@ -1,0 +1,119 @@
+import { assemblePlan, compareScores, planScore } from './assemble.js';
+import { type Bound, lowerBound } from './bounds.js';
+import type { Draft } from './draft.js';
+import { fillGreedily } from './greedy.js';
+import { type InsertionRule, insertAll } from './insertion.js';
+import type { Task } from './kinds.js';
+import { Meter } from './meter.js';
+import { seededRandom } from './random.js';
+
+/** What a search has found so far. */
+export interface Finding {
+  readonly draft: Draft;
+  readonly bound: Bound;
+  readonly work: number;
+}
+
+/** Copies beyond which placing one by one is too slow; patterns repeat instead. */
+const MOST_INSERTED = 1_200;
+/** Places for cuts on a side: in the first pass, and in those after it. */
+const FEW_POINTS = 14;
+const MANY_POINTS = 40;
+/** Fruitless rounds after which a plan that is proven to need the fewest sheets is left as it is. */
+const PATIENCE = 10;
+/** Rounds of random values at the most, however much work is left. */
+const MOST_ROUNDS = 400;
+
+const CHOOSE: readonly InsertionRule['choose'][] = ['least area left', 'least short side left', 'least long side left'];
+const SPLIT: readonly InsertionRule['split'][] = ['largest rest', 'shorter side first', 'longer side first', 'vertical', 'horizontal'];
+
+/** Orders of the kinds: by area, longer side, shorter side, width, height, and least demand first. */
+function ordersOf(task: Task): readonly (readonly number[])[] {
+  const all = task.kinds.map((_, index) => index);
+  const by = (of: (index: number) => number): readonly number[] => [...all].sort((a, b) => of(b) - of(a) || a - b);
+  const kind = (index: number) => task.kinds[index] ?? { width: 0, height: 0, demand: 0 };
+  return [
+    all,
+    by((index) => Math.max(kind(index).width, kind(index).height)),
+    by((index) => Math.min(kind(index).width, kind(index).height)),
+    by((index) => kind(index).width),
+    by((index) => kind(index).height),
+  ];
+}
+
+function rulesOf(task: Task): readonly InsertionRule[] {
+  return ordersOf(task).flatMap((order) => CHOOSE.flatMap((choose) => SPLIT.map((split) => ({ order, choose, split }))));
+}
+
+function areas(task: Task): readonly number[] {
+  return task.kinds.map((kind) => kind.width * kind.height);
+}
+
+/** Values near the areas: the larger and the scarcer count a little more, and chance does the rest. */
+function variedValues(task: Task, random: () => number): readonly number[] {
+  const power = 0.02 * random();
+  return areas(task).map((area) => area ** (1 + power) * (0.8 + 0.5 * random()));
+}
+
+/** Keeps the best draft of a task. */
+class Keeper {
+  draft: Draft | null = null;
+  #score: readonly number[] = [];
+
+  constructor(
+    private readonly task: Task,
+    private readonly bound: () => Bound,
+  ) {}
+
+  /** True when `draft` is better than the best so far, and is kept. */
+  offer(draft: Draft): boolean {
+    const score = planScore(this.task, assemblePlan(this.task, draft, this.bound(), 1, 0));
+    if (this.draft && compareScores(score, this.#score) >= 0) return false;
+    this.draft = draft;
+    this.#score = score;
+    return true;
+  }
+
+  /** True when nothing is unmade and no plan needs less. */
+  get proven(): boolean {
+    return (this.#score[0] ?? 1) === 0 && (this.#score[1] ?? Number.POSITIVE_INFINITY) <= this.bound().value;
+  }
+}
+
+/**
+ * Searches a plan for one task with `work` steps: a first valid draft at once, then better ones. Control comes back
+ * after every pass, which takes a few milliseconds at usual sizes. The same task and work give the same drafts.
+ */
+export function* searchPlan(task: Task, work: number, thorough: boolean): Generator<Finding, Finding> {
+  const meter = new Meter(work);
+  let bound = lowerBound(task, false);
+  const keeper = new Keeper(task, () => bound);
+  const copies = task.kinds.reduce((sum, kind) => sum + kind.demand, 0);
+  const rules = copies <= MOST_INSERTED ? rulesOf(task) : [];
+  const [first, ...others] = rules;
+  keeper.offer(first ? insertAll(task, first, meter) : fillGreedily(task, areas(task), FEW_POINTS, meter));
+  const finding = (): Finding => {
+    if (!keeper.draft) throw new Error('A search always has a draft after its first pass.');
+    return { draft: keeper.draft, bound, work: Math.round(meter.spent) };
+  };
+  yield finding();
+  if (first) keeper.offer(fillGreedily(task, areas(task), FEW_POINTS, meter));
+  yield finding();
+  for (const rule of others) {
+    if (meter.empty) break;
+    keeper.offer(insertAll(task, rule, meter));
+    yield finding();
+  }
+  if (!thorough) return finding();
+  bound = lowerBound(task, true);
+  yield finding();
+  const random = seededRandom(copies * 7919 + task.kinds.length);
+  let fruitless = 0;
+  for (let round = 0; round < MOST_ROUNDS && !meter.empty && !(keeper.proven && fruitless >= PATIENCE); round += 1) {
+    const values = round === 0 ? areas(task) : variedValues(task, random);
+    const better = keeper.offer(fillGreedily(task, values, round % 3 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter));
+    fruitless = better ? 0 : fruitless + 1;
+    yield finding();
+  }
+  return finding();
+}
