@@ -1,2 +1,7 @@
 export * from './blank.js';
+export * from './corners.js';
+export * from './flatten.js';
 export * from './outline.js';
+export * from './outline-area.js';
+export * from './punch.js';
+export { ellipse, type PieceOutline, type PieceShape, pieceOutline, polygon, rectangle } from './shapes.js';

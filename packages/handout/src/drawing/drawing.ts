@@ -36,11 +36,13 @@ interface ItemBase {
   readonly piece?: string;
 }
 
-/** A closed or open outline. */
+/** A closed outline, or an `open` one. `ink` is the colour of printed art, which is content and not style. */
 export interface PathItem extends ItemBase {
   readonly kind: 'path';
   readonly outline: Outline;
   readonly fill?: PaperFill;
+  readonly open?: boolean;
+  readonly ink?: string;
 }
 
 export interface LineItem extends ItemBase {
@@ -57,6 +59,7 @@ export interface TextItem extends ItemBase {
   readonly size: number;
   readonly align: 'start' | 'middle' | 'end';
   readonly turn?: number;
+  readonly ink?: string;
 }
 
 /** A picture, by address, drawn over the rectangle at `at`. */
@@ -68,9 +71,13 @@ export interface ImageItem extends ItemBase {
   readonly href: string;
 }
 
-/** Items moved by `move` after a clockwise turn of `turn` degrees about the group's own origin. */
+/**
+ * Items with coordinates of their own: the point `origin` of theirs lands on `move`, and they are turned clockwise about
+ * it by `turn` degrees. Moving a piece changes nothing but `move`.
+ */
 export interface GroupItem extends ItemBase {
   readonly kind: 'group';
+  readonly origin: Point;
   readonly move: Point;
   readonly turn: number;
   readonly items: readonly Item[];

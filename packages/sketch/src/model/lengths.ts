@@ -42,6 +42,8 @@ export function lengthsIn(unit: Unit, largest = LARGEST_IN_SKETCH) {
   return {
     /** A side of something: one tick or more. */
     side: lengthBetween(unit, 1, largest, 'a length'),
+    /** A repeat of a punch or a print: 1 mm or more, so that an edge never holds more repeats than can be drawn. */
+    repeat: lengthBetween(unit, TICKS_PER_MM, largest, 'a length'),
     /** A place, which may lie off the card. */
     place: lengthBetween(unit, -largest, largest, 'a place'),
     /** A radius, margin, height or bite: zero or more. */

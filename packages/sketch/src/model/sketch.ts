@@ -25,7 +25,7 @@ export const AS_MANY_AS_POSSIBLE = 'as many as possible';
  * keys are refused, so that nothing is silently dropped.
  */
 function records(unit: Unit) {
-  const { side, place, amount } = lengthsIn(unit);
+  const { side, repeat, place, amount } = lengthsIn(unit);
   const nought = z._default(amount, ticks(0));
 
   const margins = z.strictObject({ top: nought, right: nought, bottom: nought, left: nought });
@@ -33,7 +33,7 @@ function records(unit: Unit) {
     pattern: z.enum(PATTERNS),
     ground: colour,
     inks: z.array(colour).check(z.maxLength(4)),
-    repeat: side,
+    repeat,
   });
   const paper = z.strictObject({
     id,
@@ -51,7 +51,7 @@ function records(unit: Unit) {
     look,
   });
   const mix = z.strictObject({ id, name, papers: z.array(id).check(z.minLength(1), z.maxLength(24)) });
-  const punch = z.strictObject({ id, name, profile: z.enum(PROFILES), repeat: side, depth: side, bite: nought });
+  const punch = z.strictObject({ id, name, profile: z.enum(PROFILES), repeat, depth: side, bite: nought });
   const corners = z.strictObject({ tl: nought, tr: nought, br: nought, bl: nought });
   const punched = z.strictObject({
     top: z.optional(id),
