@@ -1,1 +1,16 @@
+export * from './draw/card.js';
+export * from './draw/labels.js';
+export * from './draw/piece.js';
+export * from './draw/piece-table.js';
+export * from './draw/sheet.js';
+export * from './draw/stack.js';
 export * from './drawing/drawing.js';
+export { lookFill, lookPattern } from './write/look.js';
+export { type Mark, markText } from './write/mark.js';
+export { itemMark, type MarkContext, patternId } from './write/marks.js';
+export * from './write/piece-list.js';
+export * from './write/plan-text.js';
+export { fileStem, sheetGuides, type TextFile } from './write/sheet-guides.js';
+export { type SvgOptions, writeSvg } from './write/svg.js';
+export { PAPER_THEME, type Theme } from './write/theme.js';
+export { TICKS_PER_UNIT, unit } from './write/units.js';

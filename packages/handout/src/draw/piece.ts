@@ -1,0 +1,54 @@
+import { pieceOutline, type PieceShape, type PunchProfile } from '@trimwell/geometry';
+import type { Edge, Look, Piece, Sketch } from '@trimwell/sketch';
+import type { GroupItem, Item } from '../drawing/drawing.js';
+import { drawArt } from './art.js';
+
+/** The shape of a piece with its punches looked up. */
+export function pieceShape(sketch: Sketch, piece: Piece): PieceShape {
+  const punched: { [edge in Edge]?: PunchProfile } = {};
+  for (const [edge, id] of Object.entries(piece.punched) as [Edge, string | undefined][]) {
+    const punch = sketch.punches.find((candidate) => candidate.id === id);
+    if (punch) punched[edge] = punch;
+  }
+  const { shape, width, height, corners } = piece;
+  return { shape, width, height, corners, punched };
+}
+
+/** The paper that a piece shows: its own, or the paper of its mix that the card `card` (from 0) gets. */
+export function shownPaper(sketch: Sketch, from: string, card = 0): string {
+  const mix = sketch.mixes.find((candidate) => candidate.id === from);
+  if (!mix) return from;
+  return mix.papers[card % mix.papers.length] ?? from;
+}
+
+/** The looks of all papers of a sketch, by paper id. */
+export function looksOf(sketch: Sketch): Readonly<Record<string, Look>> {
+  return Object.fromEntries(sketch.papers.map((paper) => [paper.id, paper.look]));
+}
+
+/** A piece as a group: its shadow, its paper, its holes, its art, turned by its tilt about its middle. */
+export function drawPiece(sketch: Sketch, piece: Piece): GroupItem {
+  const key = `piece:${piece.id}`;
+  const { outline, holes } = pieceOutline(pieceShape(sketch, piece));
+  const mix = sketch.mixes.find((candidate) => candidate.id === piece.from);
+  // Roles of one mix start one paper further each, as they are dealt, so that the face shows a true card.
+  const role = mix ? sketch.pieces.filter((other) => other.from === piece.from).indexOf(piece) : 0;
+  const fill = { paper: shownPaper(sketch, piece.from, role) };
+  const items: Item[] = [
+    { kind: 'path', key: `${key}:shadow`, role: 'shadow', piece: piece.id, outline },
+    { kind: 'path', key: `${key}:paper`, role: 'outline', piece: piece.id, outline, fill },
+    ...holes.map((hole, index): Item => ({ kind: 'path', key: `${key}:hole${index}`, role: 'hidden', piece: piece.id, outline: hole })),
+    ...(piece.art ? drawArt(piece, piece.art, key) : []),
+  ];
+  return {
+    kind: 'group',
+    key,
+    role: 'outline',
+    piece: piece.id,
+    origin: { x: piece.width / 2, y: piece.height / 2 },
+    move: { x: piece.x + piece.width / 2, y: piece.y + piece.height / 2 },
+    turn: piece.tilt,
+    items,
+    title: piece.name,
+  };
+}

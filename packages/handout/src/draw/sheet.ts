@@ -1,0 +1,96 @@
+import { eachNode, formatSize, type LengthStyle, type Rect, rectangle, type SheetLayout } from '@trimwell/geometry';
+import { type Paper, pieceOfBlank } from '@trimwell/sketch';
+import type { Drawing, Item } from '../drawing/drawing.js';
+import { type PlacedText, placeLabel, placeNote } from './label-placement.js';
+import { labelOfBlank } from './labels.js';
+
+export interface SheetOptions {
+  readonly style: LengthStyle;
+  /** Letters of the pieces, from `labelPieces`. */
+  readonly labels: ReadonlyMap<string, string>;
+  /** Wanted height of letters and figures, in ticks: what is readable at the size the sheet is shown. */
+  readonly size: number;
+  /** The trimmer's kerf, in ticks. */
+  readonly kerf: number;
+}
+
+function texts(placed: readonly PlacedText[], key: string, role: 'label' | 'figure' | 'note', piece?: string): readonly Item[] {
+  return placed.map(({ text, at, size, turn }, index): Item => ({
+    kind: 'text',
+    key: `${key}:text${index}`,
+    role: index === 0 && role === 'figure' ? 'label' : role,
+    at,
+    text,
+    size,
+    align: 'middle',
+    turn,
+    ...(piece === undefined ? {} : { piece }),
+  }));
+}
+
+function boxOutline({ x, y, width, height }: Rect) {
+  return rectangle(x, y, width, height);
+}
+
+/** A cutting guide of one sheet layout in true proportion: the sheet, its blanks with letter and size, cuts, offcuts. */
+export function drawSheet(layout: SheetLayout, paper: Paper, options: SheetOptions): Drawing {
+  const { style, labels, size } = options;
+  const sheet = rectangle(0, 0, layout.width, layout.height);
+  const items: Item[] = [
+    { kind: 'path', key: 'sheet:shadow', role: 'shadow', outline: sheet },
+    { kind: 'path', key: 'sheet:paper', role: 'sheet', outline: sheet, fill: { paper: paper.id } },
+  ];
+  const marks: Item[] = [];
+  const words: Item[] = [];
+  const { usable } = layout;
+  if (usable.width < layout.width || usable.height < layout.height) {
+    items.push({ kind: 'path', key: 'sheet:margin', role: 'margin', outline: boxOutline(usable) });
+  }
+  let blanks = 0;
+  let part = 0;
+  eachNode(layout.tree, usable, options.kerf as Rect['x'], (node, box) => {
+    const key = `part${part}`;
+    part += 1;
+    if (box.width <= 0 || box.height <= 0) return;
+    if (node.is === 'blank') {
+      blanks += 1;
+      const piece = pieceOfBlank(node.blank);
+      items.push({ kind: 'path', key, role: 'blank', piece, outline: boxOutline(box) });
+      const label = { letter: labelOfBlank(labels, node.blank), figure: formatSize(box, { ...style, bare: true }) };
+      words.push(...texts(placeLabel(label, box, size), key, 'figure', piece));
+    } else if (node.is === 'offcut') {
+      items.push({ kind: 'path', key, role: 'offcut', outline: boxOutline(box) });
+      words.push(...texts(placeNote(formatSize(box, { ...style, bare: true }), box, size * 0.85), key, 'note'));
+    } else if (node.is === 'cut') {
+      const across = node.direction === 'vertical';
+      const from = across ? { x: box.x + node.at, y: box.y } : { x: box.x, y: box.y + node.at };
+      const to = across ? { x: box.x + node.at, y: box.y + box.height } : { x: box.x + box.width, y: box.y + node.at };
+      marks.push({ kind: 'line', key, role: 'cut', from, to });
+    }
+  });
+  const edge = size * 0.5;
+  const copies = layout.copies === 1 ? '1 sheet' : `${layout.copies} sheets, cut alike`;
+  return {
+    title: `${paper.name}, ${copies}`,
+    description: `Cutting guide of ${paper.name}, ${formatSize(layout, style)}: ${blanks} blanks.`,
+    box: { x: -edge, y: -edge, width: layout.width + 2 * edge, height: layout.height + 2 * edge },
+    items: [...items, ...marks, ...words],
+    looks: { [paper.id]: paper.look },
+  };
+}
+
+/** A sheet that nothing is cut from. */
+export function drawPlainSheet(paper: Paper, size: number): Drawing {
+  const outline = rectangle(0, 0, paper.width, paper.height);
+  const edge = size * 0.5;
+  return {
+    title: paper.name,
+    description: `A sheet of ${paper.name}; nothing is cut from it.`,
+    box: { x: -edge, y: -edge, width: paper.width + 2 * edge, height: paper.height + 2 * edge },
+    items: [
+      { kind: 'path', key: 'sheet:shadow', role: 'shadow', outline },
+      { kind: 'path', key: 'sheet:paper', role: 'sheet', outline, fill: { paper: paper.id } },
+    ],
+    looks: { [paper.id]: paper.look },
+  };
+}

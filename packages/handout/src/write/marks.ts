@@ -1,0 +1,54 @@
+import type { Drawing, Item } from '../drawing/drawing.js';
+import { lookFill } from './look.js';
+import type { Mark } from './mark.js';
+import { pathData } from './path-data.js';
+import { unit } from './units.js';
+
+/** What the marks of a drawing depend on beside the drawing: the start of the ids of its patterns. */
+export interface MarkContext {
+  readonly looks: Drawing['looks'];
+  readonly prefix: string;
+}
+
+/** The id of a paper's pattern; papers' ids are plain, so it is safe in a URL and in XML. */
+export function patternId(prefix: string, paper: string): string {
+  return `${prefix}-paper-${paper}`;
+}
+
+function named(item: Item): Record<string, string> {
+  return item.piece === undefined ? { 'data-role': item.role } : { 'data-role': item.role, 'data-piece': item.piece };
+}
+
+/** One item as SVG; style is added by role, by the text writer's theme or by the page's own rules. */
+export function itemMark(item: Item, context: MarkContext): Mark {
+  const { key } = item;
+  switch (item.kind) {
+    case 'path': {
+      const look = item.fill && context.looks[item.fill.paper];
+      const fill = item.fill && look ? { fill: lookFill(look, patternId(context.prefix, item.fill.paper)) } : {};
+      const ink = item.ink === undefined ? {} : { stroke: item.ink };
+      return { tag: 'path', key, attributes: { ...named(item), d: pathData(item.outline, item.open), ...fill, ...ink } };
+    }
+    case 'line': {
+      const { from, to } = item;
+      return { tag: 'line', key, attributes: { ...named(item), x1: unit(from.x), y1: unit(from.y), x2: unit(to.x), y2: unit(to.y) } };
+    }
+    case 'text': {
+      const { at, size, align, turn = 0 } = item;
+      const turned = turn === 0 ? {} : { transform: `rotate(${turn} ${unit(at.x)} ${unit(at.y)})` };
+      const ink = item.ink === undefined ? {} : { fill: item.ink };
+      const attributes = { ...named(item), x: unit(at.x), y: unit(at.y), 'font-size': unit(size), 'text-anchor': align, ...turned, ...ink };
+      return { tag: 'text', key, attributes, text: item.text };
+    }
+    case 'image': {
+      const { at, width, height, href } = item;
+      return { tag: 'image', key, attributes: { ...named(item), x: unit(at.x), y: unit(at.y), width: unit(width), height: unit(height), href } };
+    }
+    case 'group': {
+      const { move, origin, turn } = item;
+      const around = turn === 0 ? '' : ` rotate(${turn})`;
+      const transform = `translate(${unit(move.x)} ${unit(move.y)})${around} translate(${unit(-origin.x)} ${unit(-origin.y)})`;
+      return { tag: 'g', key, attributes: { ...named(item), transform }, children: item.items.map((inner) => itemMark(inner, context)) };
+    }
+  }
+}
