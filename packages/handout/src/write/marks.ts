@@ -37,7 +37,8 @@ export function itemMark(item: Item, context: MarkContext): Mark {
       const { at, size, align, turn = 0 } = item;
       const turned = turn === 0 ? {} : { transform: `rotate(${turn} ${unit(at.x)} ${unit(at.y)})` };
       const ink = item.ink === undefined ? {} : { fill: item.ink };
-      const attributes = { ...named(item), x: unit(at.x), y: unit(at.y), 'font-size': unit(size), 'text-anchor': align, ...turned, ...ink };
+      const hand = item.role === 'art' ? { 'font-family': 'Georgia, serif', 'font-style': 'italic' } : {};
+      const attributes = { ...named(item), x: unit(at.x), y: unit(at.y), 'font-size': unit(size), 'text-anchor': align, ...turned, ...ink, ...hand };
       return { tag: 'text', key, attributes, text: item.text };
     }
     case 'image': {

@@ -24,6 +24,15 @@ function hundredths(value: number): string {
   return String(value / 10);
 }
 
+/** Letters have no outline of their own but a rim of the halo's colour behind them. */
+function letterAttributes({ fill, weight, halo }: Ink): Record<string, string> {
+  return {
+    ...(fill === undefined || fill === 'none' ? {} : { fill }),
+    ...(weight === undefined ? {} : { 'font-weight': String(weight) }),
+    ...(halo === undefined ? {} : { stroke: halo, 'stroke-width': '0.25em', 'stroke-linejoin': 'round', 'paint-order': 'stroke' }),
+  };
+}
+
 function inkAttributes(ink: Ink): Record<string, string> {
   return {
     ...(ink.stroke === undefined ? {} : { stroke: ink.stroke }),
@@ -31,14 +40,14 @@ function inkAttributes(ink: Ink): Record<string, string> {
     ...(ink.width === undefined ? {} : { 'stroke-width': hundredths(ink.width) }),
     ...(ink.dash === undefined ? {} : { 'stroke-dasharray': ink.dash.map(hundredths).join(' ') }),
     ...(ink.opacity === undefined || ink.opacity === 1 ? {} : { 'fill-opacity': String(ink.opacity) }),
-    ...(ink.weight === undefined ? {} : { 'font-weight': String(ink.weight) }),
   };
 }
 
 function inked(mark: Mark, theme: Theme): Mark {
   const role = mark.attributes['data-role'] as keyof Theme | undefined;
   const { children } = mark;
-  const ink = mark.tag === 'g' || !role ? {} : inkAttributes(theme[role]);
+  const style = mark.tag === 'text' ? letterAttributes : inkAttributes;
+  const ink = mark.tag === 'g' || !role ? {} : style(theme[role]);
   const all = { ...mark, attributes: { ...ink, ...mark.attributes } };
   return children ? { ...all, children: children.map((child) => inked(child, theme)) } : all;
 }

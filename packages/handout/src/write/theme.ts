@@ -8,6 +8,8 @@ export interface Ink {
   readonly dash?: readonly number[];
   readonly opacity?: number;
   readonly weight?: number;
+  /** Colour of a rim behind letters, so that they can be read on any paper. */
+  readonly halo?: string;
 }
 
 export type Theme = { readonly [role in Role]: Ink };
@@ -27,12 +29,12 @@ export const PAPER_THEME: Theme = {
   shadow: { fill: INK, opacity: 0 },
   cut: { stroke: INK, width: 35 },
   blank: { stroke: INK, fill: '#ffffff', width: 18, opacity: 0.72 },
-  offcut: { stroke: 'none', fill: 'none' },
+  offcut: { stroke: 'none', fill: '#ffffff', opacity: 0.4 },
   fold: { stroke: INK, width: 18, dash: [200, 80] },
   dimension: { stroke: INK, width: 18 },
   leader: { stroke: INK, width: 18 },
-  label: { fill: INK, weight: 600 },
+  label: { fill: INK, weight: 600, halo: '#fffdf6' },
   figure: { fill: INK },
   note: { fill: '#5c6561' },
-  art: { stroke: INK, fill: 'none', width: 30 },
+  art: { stroke: INK, fill: 'none', width: 35 },
 };
