@@ -13,7 +13,7 @@ export interface TextFile {
 
 /** A file name of plain letters: what is none becomes a hyphen. */
 export function fileStem(title: string): string {
-  const plain = title.normalize('NFKD').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '');
+  const plain = title.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '');
   return plain === '' ? 'sketch' : plain.slice(0, 60);
 }
 
