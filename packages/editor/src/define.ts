@@ -1,1 +1,34 @@
-export {};
+import { TrimwellEditor } from './view/editor.js';
+import { FaceElement } from './view/face/face.js';
+import { DrawingElement } from './view/table/drawing-element.js';
+import { FilesElement } from './view/table/files-panel.js';
+import { HeadlineElement } from './view/table/headline.js';
+import { LengthField } from './view/table/length-field.js';
+import { SheetsElement } from './view/table/sheets-panel.js';
+import { StackElement } from './view/table/stack-panel.js';
+import { TicketElement } from './view/table/ticket.js';
+import { WatchElement } from './view/table/watch-panel.js';
+import { YieldElement } from './view/table/yield-ruler.js';
+
+const TAGS: Readonly<Record<string, CustomElementConstructor>> = {
+  'trimwell-drawing': DrawingElement,
+  'trimwell-length': LengthField,
+  'trimwell-face': FaceElement,
+  'trimwell-headline': HeadlineElement,
+  'trimwell-files': FilesElement,
+  'trimwell-ticket': TicketElement,
+  'trimwell-yield': YieldElement,
+  'trimwell-sheets': SheetsElement,
+  'trimwell-stack': StackElement,
+  'trimwell-watch': WatchElement,
+  'trimwell-editor': TrimwellEditor,
+};
+
+// A page may load this twice, through two bundles: the first one stays.
+for (const [tag, element] of Object.entries(TAGS)) if (!customElements.get(tag)) customElements.define(tag, element);
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'trimwell-editor': TrimwellEditor;
+  }
+}

@@ -15,3 +15,4 @@ export * from './model/cut-document.js';
 export * from './read/read-cut-job.js';
 export * from './read/write-plan.js';
 export * from './batch/write-batch-plan.js';
+export * from './check/findings.js';

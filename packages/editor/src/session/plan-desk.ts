@@ -9,10 +9,7 @@ import {
   type PlanOne,
   sheetsFor,
 } from '@trimwell/sketch';
-import type { PlanAnswer, PlanQuestion } from './plan-messages.js';
-
-/** Cards on the yield ruler. */
-export const RULER_CARDS = 24;
+import { type PlanAnswer, type PlanQuestion, RULER_CARDS } from './plan-messages.js';
 
 /** Plans that are remembered: a sketch of ten papers and a long drag back and forth fit easily. */
 const MOST_REMEMBERED = 600;

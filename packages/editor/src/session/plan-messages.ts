@@ -10,6 +10,9 @@ export interface PlanQuestion {
   readonly pace: Pace;
 }
 
+/** Cards on the yield ruler. */
+export const RULER_CARDS = 24;
+
 /** Sheets that 1, 2, 3 … cards need: the bands of the yield ruler; empty until computed. */
 export type Curve = readonly number[];
 
@@ -18,6 +21,20 @@ export interface Limit {
   readonly cards: number;
   readonly proven: boolean;
   readonly runsOut: readonly string[];
+}
+
+/** What is known of the plan of the sketch on the table. */
+export interface PlanView {
+  /** The newest plan, or null before the first. */
+  readonly batch: BatchPlan | null;
+  /** True while `batch` answers an earlier sketch than the one shown. */
+  readonly stale: boolean;
+  /** True while the planner is still looking for a better plan. */
+  readonly searching: boolean;
+  readonly limit: Limit | null;
+  readonly curve: Curve;
+  /** Why there is no plan, in the planner's words; null when there is one. */
+  readonly failure: string | null;
 }
 
 /** What the planner answers; several answers to one question, each better than the last, `done` with the final plan. */

@@ -1,23 +1,9 @@
-import { type BatchPlan, batchRecipe, type Sketch } from '@trimwell/sketch';
+import { batchRecipe, type Sketch } from '@trimwell/sketch';
 import { redo, undo } from '../state/history.js';
 import { type EditorState, openState, type Transaction } from '../state/state.js';
 import { applyTransaction, cancelGesture, settleGesture } from '../state/transaction.js';
 import { PlanClient } from './plan-client.js';
-import type { Curve, Limit, PlanAnswer, PlanPort } from './plan-messages.js';
-
-/** What is known of the plan of the sketch on the table. */
-export interface PlanView {
-  /** The newest plan, or null before the first. */
-  readonly batch: BatchPlan | null;
-  /** True while `batch` answers an earlier sketch than the one shown. */
-  readonly stale: boolean;
-  /** True while the planner is still looking for a better plan. */
-  readonly searching: boolean;
-  readonly limit: Limit | null;
-  readonly curve: Curve;
-  /** Why there is no plan, in the planner's words; null when there is one. */
-  readonly failure: string | null;
-}
+import type { PlanAnswer, PlanPort, PlanView } from './plan-messages.js';
 
 /** What changed from one state to the next, for those who only look at a part of it. */
 export interface SessionChange {

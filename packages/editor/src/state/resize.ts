@@ -103,7 +103,7 @@ export function leastSide(sketch: Sketch, piece: Piece, step: Length): Length {
   return ticks(insideReveals(sketch, piece) + step);
 }
 
-/** The point of a handle on the card, in floating ticks. */
+/** The point of a handle on the card, in floating ticks; `{ x: 0, y: 0 }` is the middle. */
 export function handlePoint(place: Place, tilt: number, handle: Handle): Vector {
   const from = turned({ x: (handle.x * place.width) / 2, y: (handle.y * place.height) / 2 }, tilt);
   return { x: place.x + place.width / 2 + from.x, y: place.y + place.height / 2 + from.y };

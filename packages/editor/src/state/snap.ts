@@ -87,13 +87,18 @@ function closestAround(inner: Rect, outers: readonly SnapRect[], slack = 0): Rec
     .reduce<Rect | null>((best, outer) => (best && best.width * best.height < outer.width * outer.height ? best : outer), null);
 }
 
+/** A gap as wide as a quarter of the card's shorter side, or wider, is no border any more, and nothing to repeat. */
+function isReveal(gap: number, { card }: SnapField): boolean {
+  return gap > 0 && gap < Math.min(card.width, card.height) / 4;
+}
+
 /** Every reveal that the pieces show already, smallest first, each once: their gaps to what they lie on. */
 function existingReveals(field: SnapField, card: Rect): readonly number[] {
   const found = field.others.flatMap((piece) => {
     const below = piece.tilted ? null : closestAround(piece, [card, ...field.others]);
     return below ? [...gaps(piece, below, 'x'), ...gaps(piece, below, 'y')] : [];
   });
-  return [...new Set(found)].filter((gap) => gap > 0).sort((a, b) => a - b);
+  return [...new Set(found)].filter((gap) => isReveal(gap, field)).sort((a, b) => a - b);
 }
 
 /** Both reveals along `axis` of `placed` within `outer`, to be drawn when one of them is why it snapped. */
@@ -150,7 +155,7 @@ export interface Snapped {
 /** Along the other axis the gaps that this axis has just come to count as reveals too: 1/4 at the left, 1/4 at the top. */
 function ownReveals(placed: SnapRect, field: SnapField, card: Rect): readonly number[] {
   const outer = placed.tilted ? null : closestAround(placed, [card, ...field.others]);
-  return outer ? gaps(placed, outer, 'x').filter((gap) => gap > 0) : [];
+  return outer ? gaps(placed, outer, 'x').filter((gap) => isReveal(gap, field)) : [];
 }
 
 /**

@@ -1,0 +1,17 @@
+import { readdirSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vite';
+
+const here = fileURLToPath(new URL('.', import.meta.url));
+const pages = readdirSync(here).filter((name) => name.endsWith('.html'));
+
+export default defineConfig(({ command }) => ({
+  root: here,
+  base: './',
+  worker: { format: 'es' },
+  build: { target: 'es2022', rolldownOptions: { input: pages.map((name) => `${here}${name}`) } },
+  // While developing, packages come from their sources; a build takes what tsc has built.
+  ...(command === 'serve' ? { resolve: { conditions: ['source', 'module', 'browser', 'development|production'] } } : {}),
+  server: { host: '127.0.0.1' },
+  preview: { host: '127.0.0.1', port: 4173 },
+}));

@@ -1,0 +1,34 @@
+import { sheetGuides, type TextFile, writePieceListCsv, writePieceListJson, fileStem } from '@trimwell/handout';
+import { type BatchPlan, type Sketch, writeSketchText } from '@trimwell/sketch';
+
+/** A file that the editor hands out, and what the button that saves it says. */
+export interface Export {
+  readonly label: string;
+  readonly file: TextFile;
+}
+
+/** Everything that can be saved of a sketch: itself, its piece lists, and, once there is a plan, each sheet's guide. */
+export function exportFiles(sketch: Sketch, batch: BatchPlan | null): readonly Export[] {
+  const stem = fileStem(sketch.title);
+  const cards = batch?.cards ?? 1;
+  const csv = (name: string, count: number): TextFile => ({ name, type: 'text/csv', text: writePieceListCsv(sketch, { cards: count }) });
+  const guides = batch ? sheetGuides(sketch, batch) : [];
+  return [
+    { label: 'The sketch, to open again (JSON)', file: { name: `${stem}.json`, type: 'application/json', text: writeSketchText(sketch) } },
+    { label: `Piece list for ${cards === 1 ? '1 card' : `${cards} cards`} (CSV)`, file: csv(`${stem}-pieces-${cards}.csv`, cards) },
+    { label: 'Piece list for one card (CSV)', file: csv(`${stem}-pieces.csv`, 1) },
+    { label: 'Piece list (JSON)', file: { name: `${stem}-pieces.json`, type: 'application/json', text: writePieceListJson(sketch, { cards }) } },
+    ...guides.map((file): Export => ({ label: `Guide ${file.name.replace(`${stem}-`, '').replace('.svg', '')} at true size (SVG)`, file })),
+  ];
+}
+
+/** Hands `file` to the browser as a download. */
+export function saveFile({ name, type, text }: TextFile): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  // The browser has begun to read by the next task; the address is not needed after that.
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}

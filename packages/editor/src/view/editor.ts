@@ -1,0 +1,231 @@
+import type { BatchPlan, Sketch } from '@trimwell/sketch';
+import { css, html, LitElement, nothing } from 'lit';
+import { property, query } from 'lit/decorators.js';
+import { createPlanPort } from '../session/create-plan-port.js';
+import { Session, type SessionChange } from '../session/session.js';
+import type { FaceElement } from './face/face.js';
+import { Pointing } from './pointing.js';
+import { tableStyles } from './table/table-styles.js';
+import { themeStyles } from './theme.js';
+
+/** Width below which the parts lie under each other and the ticket comes from below. */
+const NARROW = 900;
+
+/**
+ * A work table for one layered card: the face, the stack, the sheets with their live cutting guides, the yield ruler.
+ *
+ * @fires sketch-change - The user changed the sketch; `detail` is `{ sketch, settled }`, `settled` false while dragging.
+ * @fires plan-change - Another plan is shown; `detail` is `{ plan, searching }`, `plan` a `BatchPlan` or null.
+ * @slot actions - Buttons of the page's own, at the end of the headline.
+ * @csspart ticket - The slip at the selected piece.
+ * @csspart proof - The words that say what is proven.
+ * @csspart sheets - The edge of the table that the sheets lie on.
+ * @cssprop --trimwell-table - The table's surface.
+ * @cssprop --trimwell-shelf - Its edge, where the sheets lie.
+ * @cssprop --trimwell-ink - Text and lines.
+ * @cssprop --trimwell-muted - Text of less weight.
+ * @cssprop --trimwell-slip - Paper slips: the ticket, open lists.
+ * @cssprop --trimwell-line - Thin lines.
+ * @cssprop --trimwell-accent - What is selected, and what wants attention.
+ * @cssprop --trimwell-good - What is proven.
+ * @cssprop --trimwell-rule - The yield ruler.
+ * @cssprop --trimwell-rule-ink - Its figures.
+ * @cssprop --trimwell-focus - The ring around what has the focus.
+ * @cssprop --trimwell-font - Text.
+ * @cssprop --trimwell-heading-font - Headings.
+ */
+export class TrimwellEditor extends LitElement {
+  static override readonly styles = [
+    themeStyles,
+    tableStyles,
+    css`
+      :host {
+        position: relative;
+        min-height: 640px;
+        background: var(--table);
+      }
+      .table {
+        display: grid;
+        min-height: inherit;
+        height: 100%;
+        grid-template:
+          'head head head head' auto
+          'watch face ticket stack' minmax(300px, 1fr)
+          'yield yield yield yield' auto
+          'sheets sheets sheets sheets' auto
+          / 186px minmax(0, 1fr) 246px 300px;
+        gap: 10px 22px;
+      }
+      trimwell-headline {
+        grid-area: head;
+        padding: 12px 26px 0;
+      }
+      trimwell-watch {
+        grid-area: watch;
+        padding: 8px 0 0 26px;
+        overflow: auto;
+      }
+      trimwell-face {
+        grid-area: face;
+        min-height: 300px;
+        --trimwell-ink: var(--ink);
+        --trimwell-muted: var(--muted);
+        --trimwell-accent: var(--accent);
+        --trimwell-good: var(--good);
+        --trimwell-line: var(--line);
+        --trimwell-focus: var(--focus);
+        --trimwell-table: var(--table);
+        --trimwell-slip: var(--slip);
+        --trimwell-font: var(--font);
+        --trimwell-heading-font: var(--heading-font);
+      }
+      trimwell-ticket {
+        grid-area: ticket;
+        align-self: start;
+        max-height: 100%;
+        padding: 8px 4px 16px 2px;
+        overflow: auto;
+      }
+      trimwell-stack {
+        grid-area: stack;
+        padding: 8px 22px 0 0;
+      }
+      trimwell-yield {
+        grid-area: yield;
+        padding: 0 26px;
+      }
+      .shelf {
+        grid-area: sheets;
+        min-width: 0;
+        padding: 8px 22px 12px;
+        background: var(--shelf);
+        border-top: 1px solid var(--line);
+      }
+      :host([narrow]) .table {
+        height: auto;
+        grid-template: 'head' auto 'face' 460px 'yield' auto 'sheets' auto 'stack' auto 'watch' auto / minmax(0, 1fr);
+      }
+      :host([narrow]) :is(trimwell-headline, trimwell-yield, trimwell-stack, trimwell-watch) {
+        padding-left: 16px;
+        padding-right: 16px;
+      }
+      :host([narrow]) .shelf {
+        padding-left: 12px;
+        padding-right: 0;
+      }
+      :host([narrow]) trimwell-watch {
+        padding-bottom: 90px;
+      }
+      :host([narrow]) trimwell-ticket {
+        position: fixed;
+        z-index: 6;
+        inset: auto 0 0;
+        max-height: 46vh;
+        padding: 0;
+      }
+      :host([narrow]:not([picked])) trimwell-ticket {
+        display: none;
+      }
+    `,
+  ];
+
+  /** `light` or `dark`; without it the visitor's system decides. */
+  @property({ reflect: true }) theme: 'light' | 'dark' | null = null;
+  @query('trimwell-face') private readonly face!: FaceElement;
+  #session: Session | null = null;
+  #stop: (() => void) | null = null;
+  #wanted: Sketch | null = null;
+  readonly #pointing = new Pointing();
+  readonly #room = new ResizeObserver(([entry]) => {
+    if (entry) this.toggleAttribute('narrow', entry.contentRect.width < NARROW);
+    for (const part of this.renderRoot.querySelectorAll('trimwell-yield')) part.toggleAttribute('narrow', this.hasAttribute('narrow'));
+  });
+
+  /** The sketch on the table, or null before the first. Setting it opens it: its history starts anew, no event is fired. */
+  get sketch(): Sketch | null {
+    return this.#session?.state.sketch ?? this.#wanted;
+  }
+
+  set sketch(sketch: Sketch | null) {
+    this.#wanted = sketch;
+    if (sketch && this.isConnected) this.#open(sketch);
+    this.requestUpdate();
+  }
+
+  /** The plan that is shown, or null. */
+  get plan(): BatchPlan | null {
+    return this.#session?.plan.batch ?? null;
+  }
+
+  /** The session on the table, for pages that drive the editor themselves; null before the first sketch. */
+  get session(): Session | null {
+    return this.#session;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.#room.observe(this);
+    if (this.#wanted && !this.#session) this.#open(this.#wanted);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.#room.disconnect();
+    this.#wanted = this.sketch;
+    this.#stop?.();
+    this.#session?.dispose();
+    this.#session = null;
+  }
+
+  #open(sketch: Sketch): void {
+    if (this.#session) {
+      this.#quiet = true;
+      this.#session.open(sketch);
+      this.#quiet = false;
+      return;
+    }
+    this.#session = new Session(sketch, createPlanPort());
+    this.#stop = this.#session.subscribe((change) => this.#changed(change));
+    this.requestUpdate();
+  }
+
+  #quiet = false;
+
+  #changed(change: SessionChange): void {
+    const session = this.#session;
+    if (!session) return;
+    if (change.selection) this.toggleAttribute('picked', session.state.selection !== null);
+    const { sketch } = session.state;
+    if ((change.sketch || (change.settled && !change.plan && !change.selection)) && !this.#quiet) {
+      this.dispatchEvent(new CustomEvent('sketch-change', { detail: { sketch, settled: change.settled } }));
+    }
+    if (change.plan) {
+      this.dispatchEvent(new CustomEvent('plan-change', { detail: { plan: session.plan.batch, searching: session.plan.searching } }));
+    }
+  }
+
+  protected override render() {
+    const session = this.#session;
+    if (!session) return nothing;
+    const pointing = this.#pointing;
+    return html`<div class="table">
+      <trimwell-headline .session=${session} .pointing=${pointing}>
+        <trimwell-files .session=${session} .pointing=${pointing}></trimwell-files>
+        <slot name="actions"></slot>
+      </trimwell-headline>
+      <trimwell-face .session=${session} .pointing=${pointing}></trimwell-face>
+      <trimwell-ticket .session=${session} .pointing=${pointing}></trimwell-ticket>
+      <trimwell-yield .session=${session} .pointing=${pointing}></trimwell-yield>
+      <div class="shelf" part="sheets">
+        <trimwell-sheets .session=${session} .pointing=${pointing} @paper-drop=${this.#drop}></trimwell-sheets>
+      </div>
+      <trimwell-stack .session=${session} .pointing=${pointing}></trimwell-stack>
+      <trimwell-watch .session=${session} .pointing=${pointing}></trimwell-watch>
+    </div>`;
+  }
+
+  readonly #drop = (event: CustomEvent<{ paper: string; clientX: number; clientY: number }>): void => {
+    const { paper, clientX, clientY } = event.detail;
+    if (this.face.containsPoint(clientX, clientY)) this.face.dropPaper(paper, clientX, clientY);
+  };
+}

@@ -1,0 +1,183 @@
+import { css } from 'lit';
+
+/** Lines of the overlay are in pixels of the stage; those of the drawing keep their width at any zoom. */
+export const faceStyles = css`
+  :host {
+    display: block;
+    position: relative;
+    min-height: 240px;
+    font-family: var(--trimwell-font, system-ui, sans-serif);
+    color: var(--trimwell-ink, #22302f);
+  }
+  .table {
+    position: absolute;
+    inset: 0;
+  }
+  svg {
+    display: block;
+    width: 100%;
+    height: 100%;
+    overflow: visible;
+    user-select: none;
+    -webkit-user-select: none;
+    touch-action: pan-y;
+  }
+  /* Beside the card a finger scrolls the page. On SVG groups the property does nothing, so the shapes carry it. */
+  .drawing *,
+  .handles * {
+    touch-action: none;
+  }
+  [role='option'] {
+    cursor: grab;
+  }
+  /* The overlay draws the focus around the piece itself; without pieces it is drawn around the card. */
+  svg :focus,
+  svg:focus {
+    outline: none;
+  }
+  .dragging,
+  .dragging * {
+    cursor: grabbing;
+  }
+  [data-role] {
+    vector-effect: non-scaling-stroke;
+  }
+  /* No weight of its own, so that every role's rule wins; what comes with a fill keeps it. */
+  :where([data-role]:not([fill], text)) {
+    fill: none;
+  }
+  path[data-role='shadow'] {
+    fill: var(--trimwell-shadow, #1d2423);
+    fill-opacity: 0.2;
+    stroke: none;
+    transform: translate(4px, 7px);
+  }
+  [data-role='outline'] {
+    stroke: var(--trimwell-edge, rgb(29 36 35 / 0.28));
+    stroke-width: 1;
+  }
+  path[data-role='hidden'] {
+    fill: var(--trimwell-card, #fffdf6);
+    stroke: rgb(29 36 35 / 0.3);
+    stroke-width: 0.75;
+  }
+  [data-role='art'] {
+    stroke-width: 1.5;
+  }
+  text[data-role='art'] {
+    stroke: none;
+    font-family: var(--trimwell-heading-font, Georgia, serif);
+    font-style: italic;
+  }
+  [data-role='fold'] {
+    stroke: var(--trimwell-muted, #5c6561);
+    stroke-width: 1.25;
+    stroke-dasharray: 10 4;
+  }
+  [data-role='dimension'] {
+    stroke: var(--trimwell-muted, #5c6561);
+    stroke-width: 1;
+  }
+  [data-role='figure'] {
+    fill: var(--trimwell-muted, #5c6561);
+    font-variant-numeric: diagonal-fractions;
+  }
+  .overlay {
+    fill: none;
+    pointer-events: none;
+  }
+  .overlay path {
+    stroke-width: 1.5;
+    stroke: var(--trimwell-accent, #b5482a);
+  }
+  .overlay .casing {
+    stroke: var(--trimwell-card, #fffdf6);
+    stroke-width: 4;
+    stroke-opacity: 0.75;
+  }
+  .overlay .pointed {
+    stroke-width: 2;
+    stroke-dasharray: 2 4;
+    stroke-linecap: round;
+  }
+  .overlay .selected {
+    stroke-width: 1.75;
+  }
+  .overlay .focused {
+    stroke: var(--trimwell-focus, #1d5fa8);
+    stroke-width: 2.5;
+  }
+  .overlay .centre {
+    stroke-dasharray: 14 4 2 4;
+    stroke-width: 1.25;
+  }
+  .overlay .chain {
+    stroke-width: 1;
+    stroke: var(--trimwell-muted, #5c6561);
+  }
+  .overlay .chain.own {
+    stroke: var(--trimwell-accent, #b5482a);
+    stroke-width: 1.5;
+  }
+  .overlay .handle {
+    pointer-events: all;
+  }
+  .overlay .handle .target {
+    fill: transparent;
+    stroke: none;
+  }
+  .overlay .handle .grip {
+    fill: var(--trimwell-accent, #b5482a);
+    stroke: var(--trimwell-card, #fffdf6);
+    stroke-width: 1.5;
+    stroke-linejoin: round;
+  }
+  .overlay .handle:hover .grip {
+    fill: var(--trimwell-ink, #22302f);
+  }
+  .overlay .arc {
+    stroke-width: 1.5;
+    stroke-linecap: round;
+  }
+  .overlay .arc.casing {
+    stroke-width: 5;
+    stroke-opacity: 0.9;
+  }
+  .overlay .tilt {
+    cursor: grab;
+  }
+  .overlay text {
+    font-size: 13px;
+    font-variant-numeric: diagonal-fractions;
+    fill: var(--trimwell-accent, #b5482a);
+    paint-order: stroke;
+    stroke: var(--trimwell-card, #fffdf6);
+    stroke-width: 4px;
+    stroke-linejoin: round;
+    font-weight: 600;
+  }
+  .overlay .beside {
+    stroke: var(--trimwell-table, #ebe6dd);
+  }
+  .overlay .figure:not(.own) {
+    font-weight: 400;
+  }
+  .overlay .slip {
+    fill: var(--trimwell-slip, #fffdf6);
+    stroke: var(--trimwell-line, #b9b2a2);
+    stroke-width: 1;
+  }
+  .overlay .slip-figure {
+    fill: var(--trimwell-ink, #22302f);
+    stroke: none;
+  }
+  .unseen {
+    position: absolute;
+    width: 1px;
+    height: 1px;
+    margin: -1px;
+    overflow: hidden;
+    clip-path: inset(50%);
+    white-space: nowrap;
+  }
+`;

@@ -1,0 +1,177 @@
+import type { Point } from '@trimwell/geometry';
+import interact from 'interactjs';
+import type { Session } from '../../session/session.js';
+import { selectedPiece } from '../../state/state.js';
+import type { FaceView } from './face-view.js';
+import { type GestureKeys, type GestureKind, type GestureMoment, type GestureStart, momentsOf } from './live-gesture.js';
+
+type Bound = ReturnType<typeof interact>;
+
+/** What of an interact event is used here. */
+interface DragStep extends GestureKeys {
+  readonly clientX: number;
+  readonly clientY: number;
+  readonly clientX0: number;
+  readonly clientY0: number;
+  readonly interaction: { stop(): void };
+}
+
+/** The face as the gestures see it. */
+export interface GestureHost {
+  readonly session: Session;
+  readonly view: FaceView;
+  readonly svg: SVGSVGElement;
+  /** Selects a piece before it is dragged. */
+  take(piece: string): void;
+  /** Shows the moment, or the end of the drag: null. */
+  show(moment: GestureMoment | null): void;
+  /** Called once after a drag was kept. */
+  kept(moment: GestureMoment): void;
+}
+
+interface Live {
+  readonly id: string;
+  readonly moments: (pull: Point, keys: GestureKeys) => GestureMoment;
+  readonly toPull: (dx: number, dy: number) => Point;
+  readonly interaction: { stop(): void };
+  step: DragStep;
+  shown: GestureMoment | null;
+  frame: number;
+}
+
+/**
+ * Turns drags into gestures of the session: one id from the first move to the last, at most one transaction per animation
+ * frame, each counted from the start. Escape and a cancelled pointer put back what was there. Bound to elements, never to
+ * selectors, so that several editors on one page do not hear each other.
+ */
+export class Gestures {
+  readonly #bound = new Map<Element, Bound>();
+  #live: Live | null = null;
+  #count = 0;
+
+  constructor(private readonly host: GestureHost) {}
+
+  /** True from the first move of a drag to its end. */
+  get dragging(): boolean {
+    return this.#live !== null;
+  }
+
+  /** Makes `element` drag the piece that `piece` names when the drag begins. Binding again changes nothing. */
+  bind(element: SVGElement, kind: GestureKind, piece: () => string | null): void {
+    if (this.#bound.has(element)) return;
+    const bound = interact(element).draggable({
+      listeners: {
+        start: (event: DragStep) => this.#start(event, kind, piece()),
+        move: (event: DragStep) => this.#move(event),
+        end: (event: DragStep) => this.#end(event),
+      },
+    });
+    // The page's own style keeps its cursor; the face sets cursors itself.
+    bound.styleCursor(false);
+    this.#bound.set(element, bound);
+  }
+
+  /** Unbinds every element that is not in `kept`. */
+  keepOnly(kept: ReadonlySet<Element>): void {
+    for (const [element, bound] of this.#bound) {
+      if (kept.has(element)) continue;
+      bound.unset();
+      this.#bound.delete(element);
+    }
+  }
+
+  /** Puts back what was there before the drag under way. */
+  cancel(): void {
+    const live = this.#live;
+    if (!live) return;
+    this.#finish(live);
+    live.interaction.stop();
+    this.host.session.cancel(live.id);
+    this.host.show(null);
+  }
+
+  dispose(): void {
+    this.cancel();
+    this.keepOnly(new Set());
+  }
+
+  readonly #onKey = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape') this.cancel();
+    event.preventDefault();
+    event.stopPropagation();
+    if (event.key === 'Alt' || event.key === 'Shift') this.#keysChanged(event);
+  };
+
+  #keysChanged({ altKey, shiftKey }: KeyboardEvent): void {
+    const live = this.#live;
+    if (!live) return;
+    const { clientX, clientY, clientX0, clientY0, interaction } = live.step;
+    this.#move({ clientX, clientY, clientX0, clientY0, interaction, altKey, shiftKey });
+  }
+
+  #start(event: DragStep, kind: GestureKind, id: string | null): void {
+    const { session, svg, view } = this.host;
+    if (id !== null) this.host.take(id);
+    const piece = selectedPiece(session.state);
+    const matrix = svg.getScreenCTM()?.inverse();
+    if (this.#live || !piece || !matrix) return event.interaction.stop();
+    const toPull = (dx: number, dy: number): Point => ({
+      x: (matrix.a * dx + matrix.c * dy) / view.zoom,
+      y: (matrix.b * dx + matrix.d * dy) / view.zoom,
+    });
+    const corner = toPull(event.clientX0, event.clientY0);
+    const start: GestureStart = {
+      sketch: session.state.sketch,
+      piece,
+      at: { x: corner.x + (matrix.e - view.left) / view.zoom, y: corner.y + (matrix.f - view.top) / view.zoom },
+      ticksPerPixel: Math.hypot(toPull(1, 0).x, toPull(1, 0).y),
+    };
+    this.#count += 1;
+    this.#live = {
+      id: `face-${this.#count}`,
+      moments: momentsOf(kind, start),
+      toPull,
+      interaction: event.interaction,
+      step: event,
+      shown: null,
+      frame: 0,
+    };
+    window.addEventListener('keydown', this.#onKey, true);
+    window.addEventListener('keyup', this.#onKey, true);
+  }
+
+  #move(event: DragStep): void {
+    const live = this.#live;
+    if (!live) return;
+    live.step = event;
+    if (live.frame === 0) live.frame = requestAnimationFrame(() => this.#apply(live));
+  }
+
+  #apply(live: Live): void {
+    live.frame = 0;
+    const { clientX, clientY, clientX0, clientY0 } = live.step;
+    const moment = live.moments(live.toPull(clientX - clientX0, clientY - clientY0), live.step);
+    if (JSON.stringify(moment) === JSON.stringify(live.shown)) return;
+    live.shown = moment;
+    this.host.session.dispatch({ event: moment.event, edits: [moment.edit], gesture: live.id, at: performance.now() });
+    this.host.show(moment);
+  }
+
+  #end(event: DragStep): void {
+    const live = this.#live;
+    if (!live) return;
+    live.step = event;
+    this.#finish(live);
+    this.#apply(live);
+    this.host.session.settle(live.id);
+    this.host.show(null);
+    if (live.shown) this.host.kept(live.shown);
+  }
+
+  #finish(live: Live): void {
+    cancelAnimationFrame(live.frame);
+    this.#live = null;
+    window.removeEventListener('keydown', this.#onKey, true);
+    window.removeEventListener('keyup', this.#onKey, true);
+  }
+}

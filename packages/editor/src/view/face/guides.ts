@@ -1,0 +1,115 @@
+import type { G } from '@svgdotjs/svg.js';
+import { type Axis, type Length, type Point, ticks } from '@trimwell/geometry';
+import type { Piece, Sketch } from '@trimwell/sketch';
+import { HANDLES, handlePoint } from '../../state/resize.js';
+import type { SnapMark } from '../../state/snap.js';
+import { faceMessages } from './face-messages.js';
+import { type FaceView, toStage } from './face-view.js';
+import type { OverlayModel } from './overlay.js';
+
+interface Segment {
+  readonly from: Point;
+  readonly to: Point;
+}
+
+function along(axis: Axis, on: number, across: number): Point {
+  return axis === 'x' ? { x: on, y: across } : { x: across, y: on };
+}
+
+function line(group: G, { from, to }: Segment, name: string, cased = true): void {
+  const d = `M${from.x.toFixed(2)} ${from.y.toFixed(2)}L${to.x.toFixed(2)} ${to.y.toFixed(2)}`;
+  if (cased) group.path(d).addClass('casing');
+  group.path(d).addClass(name);
+}
+
+function text(group: G, at: Point, words: string, anchor: 'start' | 'middle', name = 'figure', turn = 0): void {
+  const mark = group.element('text').attr({ x: at.x.toFixed(1), y: at.y.toFixed(1), 'text-anchor': anchor }).addClass(name);
+  if (turn !== 0) mark.attr('transform', `rotate(${turn} ${at.x.toFixed(1)} ${at.y.toFixed(1)})`);
+  mark.node.textContent = words;
+}
+
+/** The line that something lines up with; centres are drawn as chain lines (ISO 128 practice). */
+function drawLine(group: G, mark: SnapMark, view: FaceView): void {
+  const from = toStage(along(mark.axis, mark.at, mark.from), view);
+  const to = toStage(along(mark.axis, mark.at, mark.to), view);
+  const reach = mark.axis === 'x' ? { x: 0, y: 10 } : { x: 10, y: 0 };
+  line(group, { from: { x: from.x - reach.x, y: from.y - reach.y }, to: { x: to.x + reach.x, y: to.y + reach.y } }, mark.kind);
+}
+
+/** A reveal as a small dimension: a line over the gap, a stroke at each end, its figure beside it. */
+function drawReveal(group: G, mark: SnapMark & { readonly length: Length }, view: FaceView, unit: Sketch['unit']): void {
+  if (mark.length === 0) return;
+  const from = toStage(along(mark.axis, mark.from, mark.at), view);
+  const to = toStage(along(mark.axis, mark.to, mark.at), view);
+  line(group, { from, to }, 'reveal');
+  for (const end of [from, to]) {
+    const across = mark.axis === 'x' ? { x: 0, y: 5 } : { x: 5, y: 0 };
+    line(group, { from: { x: end.x - across.x, y: end.y - across.y }, to: { x: end.x + across.x, y: end.y + across.y } }, 'reveal');
+  }
+  const figure = faceMessages.figure(mark.length, unit);
+  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  if (mark.axis === 'x') text(group, { x: middle.x, y: middle.y - 9 }, figure, 'middle');
+  else text(group, { x: middle.x + 8, y: middle.y + 4 }, figure, 'start');
+}
+
+/** Distance of a chain of dimensions from the card, in pixels. */
+const CHAIN = { x: 13, y: 27 };
+
+/** The stretches along `axis` that an upright piece divides the card into, from edge to edge, those of no length left out. */
+export function chainOf(sketch: Sketch, piece: Piece, axis: Axis): readonly { readonly from: number; readonly to: number; readonly own: boolean }[] {
+  const [most, start, size] =
+    axis === 'x' ? [sketch.card.width, piece.x, piece.width] : [sketch.card.height, piece.y, piece.height];
+  const all = [
+    { from: 0, to: start, own: false },
+    { from: start, to: start + size, own: true },
+    { from: start + size, to: most, own: false },
+  ];
+  return all.filter(({ from, to }) => to > from);
+}
+
+/**
+ * The selected piece's reveals and size as a chain of dimensions above the card and at its right (ISO 129-1:2018 practice, as
+ * given in teaching texts), so that no line runs over the other pieces. A figure too wide for its stretch stands higher.
+ */
+function drawChain(group: G, { sketch, view }: OverlayModel, piece: Piece, axis: Axis): void {
+  const { width } = sketch.card;
+  const across = axis === 'x' ? -CHAIN.x / view.zoom : width + CHAIN.y / view.zoom;
+  for (const { from, to, own } of chainOf(sketch, piece, axis)) {
+    const [a, b] = [toStage(along(axis, from, across), view), toStage(along(axis, to, across), view)];
+    const name = own ? 'chain own' : 'chain';
+    line(group, { from: a, to: b }, name, false);
+    for (const { x, y } of [a, b]) line(group, { from: { x: x - 4, y: y + 4 }, to: { x: x + 4, y: y - 4 } }, name, false);
+    const words = faceMessages.figure(ticks(to - from), sketch.unit);
+    const tight = Math.hypot(b.x - a.x, b.y - a.y) < words.length * 6 + 4 ? 11 : 0;
+    const at = axis === 'x' ? { x: (a.x + b.x) / 2, y: a.y - 6 - tight } : { x: a.x - 6 - tight, y: (a.y + b.y) / 2 };
+    text(group, at, words, 'middle', own ? 'figure own beside' : 'figure beside', axis === 'x' ? 0 : -90);
+  }
+}
+
+/** The chains of the selected piece; beside them, while something is dragged, what it snaps to and its figure. */
+export function drawGuides(group: G, model: OverlayModel): void {
+  const { sketch, view, selected, moment } = model;
+  if (selected?.tilt === 0) for (const axis of ['x', 'y'] as const) drawChain(group, model, selected, axis);
+  if (!moment || !selected) return;
+  for (const mark of moment.marks) {
+    if (mark.kind !== 'reveal') drawLine(group, mark, view);
+    else if (mark.length !== undefined) drawReveal(group, { ...mark, length: mark.length }, view, sketch.unit);
+  }
+  // The chains say where an upright piece is moved to.
+  if (moment.event === 'piece.move' && selected.tilt === 0) return;
+  const below = lowestPoint(selected, view);
+  slip(group, { x: below.x, y: below.y + 26 }, moment.figure);
+}
+
+/** The lowest point of a piece on the stage, in the middle of it from left to right. */
+function lowestPoint(piece: Piece, view: FaceView): Point {
+  const corners = HANDLES.map((handle) => toStage(handlePoint(piece, piece.tilt, handle), view));
+  return { x: toStage(handlePoint(piece, 0, { x: 0, y: 0 }), view).x, y: Math.max(...corners.map(({ y }) => y)) };
+}
+
+/** A figure on a slip of paper. */
+function slip(group: G, at: Point, words: string): void {
+  const width = words.length * 7 + 18;
+  group.rect(width, 24).attr({ x: at.x - width / 2, y: at.y - 17, rx: 2 }).addClass('slip');
+  text(group, at, words, 'middle', 'slip-figure');
+}

@@ -1,0 +1,123 @@
+import { Element, type G } from '@svgdotjs/svg.js';
+import { type Drawing, itemMark, lookPattern, type Mark, patternId, TICKS_PER_UNIT } from '@trimwell/handout';
+
+const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
+
+/** A mark that is on the stage: its element, and what the element was last given. */
+interface Shown {
+  readonly element: Element;
+  mark: Mark;
+  readonly children: Map<string, Shown>;
+}
+
+function keyed(marks: readonly Mark[]): ReadonlyMap<string, Mark> {
+  return new Map(marks.map((mark, index) => [mark.key === '' ? `#${index}` : mark.key, mark]));
+}
+
+function changedAttributes(before: Mark['attributes'], after: Mark['attributes']): Record<string, string | null> {
+  const gone = Object.keys(before).filter((name) => !(name in after));
+  const fresh = Object.entries(after).filter(([name, value]) => before[name] !== value);
+  return Object.fromEntries([...gone.map((name) => [name, null] as const), ...fresh]);
+}
+
+function create(parent: Element, mark: Mark): Shown {
+  const element = new Element(document.createElementNS(SVG_NAMESPACE, mark.tag));
+  parent.add(element);
+  element.attr(mark.attributes);
+  if (mark.text !== undefined) element.node.textContent = mark.text;
+  const shown: Shown = { element, mark, children: new Map() };
+  reconcile(element, shown.children, mark.children ?? []);
+  return shown;
+}
+
+function update(shown: Shown, mark: Mark): void {
+  for (const [name, value] of Object.entries(changedAttributes(shown.mark.attributes, mark.attributes))) {
+    shown.element.attr(name, value);
+  }
+  if (mark.text !== shown.mark.text) shown.element.node.textContent = mark.text ?? '';
+  reconcile(shown.element, shown.children, mark.children ?? []);
+  shown.mark = mark;
+}
+
+/**
+ * Makes `parent` hold `marks` in their order, keeping the element of every key that stays. An element is only moved when
+ * it no longer follows the one before it, so that a piece keeps its focus and its drag while others change.
+ */
+function reconcile(parent: Element, shown: Map<string, Shown>, marks: readonly Mark[]): void {
+  const wanted = keyed(marks);
+  for (const [key, old] of shown) {
+    if (wanted.get(key)?.tag === old.mark.tag) continue;
+    old.element.remove();
+    shown.delete(key);
+  }
+  let before: ChildNode | null = null;
+  for (const [key, mark] of wanted) {
+    const old = shown.get(key);
+    if (old) update(old, mark);
+    const here: Shown = old ?? create(parent, mark);
+    if (!old) shown.set(key, here);
+    const node: ChildNode = here.element.node;
+    const due: ChildNode | null = before ? before.nextSibling : parent.node.firstChild;
+    if (due !== node) parent.node.insertBefore(node, due);
+    before = node;
+  }
+}
+
+/** The live drawing: the same marks that the writers get, kept in step element by element. */
+export class Stage {
+  readonly #marks = new Map<string, Shown>();
+  readonly #patterns = new Map<string, Shown>();
+  readonly #defs: Element;
+  readonly #room: G;
+
+  /** `group` holds the drawing and nothing else; `prefix` starts the ids of its patterns. */
+  constructor(
+    readonly group: G,
+    private readonly prefix: string,
+  ) {
+    this.#defs = new Element(document.createElementNS(SVG_NAMESPACE, 'defs'));
+    group.add(this.#defs);
+    this.#room = group.group();
+  }
+
+  /** Shows `drawing`, touching only what differs from what is shown. */
+  show(drawing: Drawing): void {
+    const patterns = Object.entries(drawing.looks)
+      .filter(([, look]) => look.pattern !== 'plain')
+      .map(([paper, look]) => lookPattern(look, patternId(this.prefix, paper)));
+    reconcilePatterns(this.#defs, this.#patterns, patterns);
+    const context = { looks: drawing.looks, prefix: this.prefix };
+    reconcile(
+      this.#room,
+      this.#marks,
+      drawing.items.map((item) => itemMark(item, context)),
+    );
+  }
+
+  /** Scales the drawing to `zoom` pixels per tick. */
+  scale(zoom: number, left: number, top: number): void {
+    this.group.attr('transform', `translate(${left} ${top}) scale(${zoom * TICKS_PER_UNIT})`);
+  }
+
+  /** The groups of the pieces that are shown, by piece id, lowest first. */
+  pieces(): ReadonlyMap<string, SVGGElement> {
+    const groups = [...this.#room.node.children].filter((node): node is SVGGElement => node instanceof SVGGElement);
+    return new Map(groups.flatMap((node) => (node.dataset['piece'] ? [[node.dataset['piece'], node] as const] : [])));
+  }
+
+  /** The element that holds the pieces. */
+  get list(): SVGGElement {
+    return this.#room.node;
+  }
+}
+
+/** A pattern's marks have no keys of their own, so a changed look is drawn anew. */
+function reconcilePatterns(parent: Element, shown: Map<string, Shown>, patterns: readonly Mark[]): void {
+  for (const pattern of patterns) {
+    const old = shown.get(pattern.key);
+    if (!old || JSON.stringify(old.mark) === JSON.stringify(pattern)) continue;
+    old.element.remove();
+    shown.delete(pattern.key);
+  }
+  reconcile(parent, shown, patterns);
+}

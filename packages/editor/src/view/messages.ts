@@ -1,0 +1,83 @@
+import { formatLength, type LengthStyle, type UnmadeReason } from '@trimwell/geometry';
+import type { Finding, Sketch } from '@trimwell/sketch';
+import type { Limit, PlanView } from '../session/plan-messages.js';
+
+/** Every sentence that the table shows, in one place. The face has its own in `face-messages.ts`. */
+
+export function plural(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+/** How many cards, as large as it gets on the table. */
+export function cardsText(plan: PlanView): string {
+  return plan.batch ? plural(plan.batch.cards, 'card') : 'Planning…';
+}
+
+export function sheetsText(plan: PlanView): string {
+  if (plan.failure !== null) return `No plan: ${plan.failure}`;
+  return plan.batch ? `from ${plural(plan.batch.sheets, 'sheet')}` : '';
+}
+
+/** What is proven, and never more than that. */
+export function proofText(plan: PlanView): string {
+  const { batch } = plan;
+  if (!batch) return '';
+  if (!batch.complete) return 'not all can be made';
+  if (batch.fewestSheets) return 'fewest, proven';
+  return plan.searching ? 'looking for fewer' : `at least ${batch.lowerBound} needed`;
+}
+
+export function limitText(limit: Limit | null, sketch: Sketch): string {
+  if (!limit) return '';
+  const names = limit.runsOut.map((id) => sketch.papers.find((paper) => paper.id === id)?.name ?? id);
+  const out = names.length > 0 ? `; ${names.join(' and ')} ${names.length === 1 ? 'runs' : 'run'} out first` : '';
+  return `The sheets at hand give ${plural(limit.cards, 'card')}${limit.proven ? '' : ' or more'}${out}.`;
+}
+
+/** What the pin of the yield ruler says at `cards`. */
+export function rulerText(cards: number, sheets: number | undefined): string {
+  return sheets === undefined ? plural(cards, 'card') : `${plural(cards, 'card')} from ${plural(sheets, 'sheet')}`;
+}
+
+export function copiesText(copies: number): string {
+  return copies === 1 ? '1 sheet' : `${copies} sheets, cut alike`;
+}
+
+export function atHandText(sheets: number | undefined): string {
+  return sheets === undefined ? '' : `${sheets} at hand`;
+}
+
+const REASONS: Readonly<Record<UnmadeReason, string>> = {
+  'out of sheets': 'there are not enough sheets',
+  'larger than every sheet': 'it is larger than its sheet',
+  'longer than the blade': 'a cut would be longer than the blade',
+  'off the ruler': 'it lies between the marks of the ruler',
+  'narrower than can be held': 'the strip is too narrow to hold',
+  'trim too thin': 'what would be trimmed off is too thin for a blade',
+  'no paper allowed': 'no paper is named for it',
+  'not found within the work budget': 'no way was found to cut it',
+};
+
+export function unmadeText(name: string, quantity: number, reason: UnmadeReason): string {
+  return `${quantity} × ${name} cannot be cut: ${REASONS[reason]}.`;
+}
+
+/** A finding as a sentence, and the word on the button that mends it. */
+export function findingText(finding: Finding, name: string, style: LengthStyle): { readonly says: string; readonly mend: string } {
+  const amount = formatLength(finding.amount, style);
+  switch (finding.code) {
+    case 'radius-too-large':
+      return { says: `${name}: two corners need ${amount} more than their edge has.`, mend: 'Make them smaller' };
+    case 'punch-too-deep':
+      return { says: `${name}: the punch cuts deeper than the piece is.`, mend: 'Leave the edge plain' };
+    case 'off-the-card':
+      return { says: `${name} reaches ${amount} over the edge of the card.`, mend: 'Move it in' };
+    case 'part-repeats':
+      return { says: `${name}: the punched edge ends in part of a repeat.`, mend: 'Fit whole repeats' };
+    case 'off-the-ruler':
+      return { says: `${name} lies ${amount} off a mark of the ruler.`, mend: 'Use the nearest mark' };
+  }
+}
+
+export const NOTHING_TO_WATCH = 'Nothing: every piece lies on the card and on the ruler.';
+export const PICK_A_PIECE = 'Pick a piece on the card or in the stack. Or take a sheet from below and drop it on the card.';

@@ -1,0 +1,133 @@
+import { type Problem, readSketchText } from '@trimwell/sketch';
+import { css, html, nothing } from 'lit';
+import { query, state } from 'lit/decorators.js';
+import { exportFiles, saveFile } from '../../session/export.js';
+import type { SessionChange } from '../../session/session.js';
+import { KEYMAP } from '../keymap.js';
+import { SessionElement } from '../session-element.js';
+import { tableStyles } from './table-styles.js';
+
+/**
+ * Opening and saving: the sketch itself, the piece lists, each sheet's guide; and the list of keys.
+ * @fires sketch-opened - The user opened a sketch file.
+ */
+export class FilesElement extends SessionElement {
+  static override readonly styles = [
+    tableStyles,
+    css`
+      :host {
+        position: relative;
+        display: flex;
+        gap: 2px;
+      }
+      .sheet {
+        position: absolute;
+        z-index: 5;
+        right: 0;
+        top: calc(100% + 6px);
+        width: max-content;
+        max-width: min(340px, 88vw);
+        max-height: 60vh;
+        overflow: auto;
+        padding: 12px 14px;
+        background: var(--slip);
+        box-shadow: 0 8px 22px rgb(20 25 24 / 0.3);
+      }
+      .sheet button {
+        display: block;
+        width: 100%;
+        text-align: left;
+      }
+      dl {
+        display: grid;
+        grid-template-columns: auto 1fr;
+        gap: 2px 12px;
+        margin: 0;
+        font-size: 12.5px;
+      }
+      dt {
+        white-space: nowrap;
+        font-weight: 600;
+      }
+      dd {
+        margin: 0;
+      }
+      ul {
+        margin: 6px 0 0;
+        padding-left: 18px;
+        font-size: 12.5px;
+      }
+      .error {
+        color: var(--accent);
+        font-weight: 600;
+      }
+    `,
+  ];
+
+  @state() private shown: 'files' | 'keys' | null = null;
+  @state() private problems: readonly Problem[] = [];
+  @query('input[type=file]') private readonly picker!: HTMLInputElement;
+
+  protected override concerns(change: SessionChange): boolean {
+    return change.plan && this.shown === 'files';
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.addEventListener('keydown', this.#escape);
+    this.addEventListener('focusout', this.#leave);
+  }
+
+  protected override render() {
+    return html`<button @click=${() => this.picker.click()}>Open</button>
+      <button @click=${() => { this.shown = this.shown === 'files' ? null : 'files'; }} aria-expanded=${this.shown === 'files'}>Save and hand on</button>
+      <button @click=${() => { this.shown = this.shown === 'keys' ? null : 'keys'; }} aria-expanded=${this.shown === 'keys'}>Keys</button>
+      <input type="file" class="unseen" tabindex="-1" aria-label="Sketch file" accept=".json,application/json" @change=${this.#open} />
+      ${this.shown === 'files' ? this.#files() : nothing} ${this.shown === 'keys' ? keys() : nothing}
+      ${this.problems.length > 0 ? this.#refused() : nothing}`;
+  }
+
+  #files() {
+    const files = exportFiles(this.session.state.sketch, this.session.plan.batch);
+    return html`<div class="sheet" role="group" aria-label="Save and hand on">
+      ${files.map(({ label, file }) => html`<button @click=${() => saveFile(file)}>${label}</button>`)}
+    </div>`;
+  }
+
+  #refused() {
+    return html`<div class="sheet" role="alert">
+      <p class="error">This file is not a sketch that can be opened. Nothing was changed.</p>
+      <ul>${this.problems.slice(0, 8).map(({ message }) => html`<li>${message}</li>`)}</ul>
+      <button class="act" @click=${() => { this.problems = []; }}>Close</button>
+    </div>`;
+  }
+
+  readonly #open = async (): Promise<void> => {
+    const [file] = this.picker.files ?? [];
+    if (!file) return;
+    const reading = readSketchText(await file.text());
+    this.picker.value = '';
+    this.problems = reading.ok ? [] : reading.problems;
+    if (!reading.ok) return;
+    this.session.open(reading.sketch);
+    this.dispatchEvent(new CustomEvent('sketch-opened'));
+  };
+
+  readonly #escape = (event: KeyboardEvent): void => {
+    if (event.key !== 'Escape') return;
+    this.shown = null;
+    this.problems = [];
+  };
+
+  readonly #leave = (event: FocusEvent): void => {
+    const to = event.relatedTarget;
+    if (to instanceof Node && !this.renderRoot.contains(to) && !this.contains(to) && to !== this) this.shown = null;
+  };
+}
+
+function keys() {
+  const written = (key: string): string => key.replace('Mod', 'Ctrl').replaceAll('Arrow', '').replace('Shift+[', '{').replace('Shift+]', '}');
+  return html`<div class="sheet" role="group" aria-label="Keys" tabindex="0">
+    <dl>${KEYMAP.map(({ keys: names, label }) => html`<dt>${[...new Set(names.map(written))].join(' or ')}</dt><dd>${label}</dd>`)}</dl>
+  </div>`;
+}

@@ -1,0 +1,143 @@
+import type { SheetLayout } from '@trimwell/geometry';
+import { type Drawing, drawPlainSheet, drawSheet, labelPieces } from '@trimwell/handout';
+import type { Paper } from '@trimwell/sketch';
+import { css, html, nothing, type TemplateResult } from 'lit';
+import { styleMap } from 'lit/directives/style-map.js';
+import type { SessionChange } from '../../session/session.js';
+import { addPiece, select } from '../../state/commands.js';
+import { atHandText, copiesText } from '../messages.js';
+import { SessionElement } from '../session-element.js';
+import { PaperDrag } from './paper-drag.js';
+import { tableStyles } from './table-styles.js';
+
+/** Height of a 12 in sheet on the table, in pixels; others keep their proportion to it. */
+const SHEET_HEIGHT = 132;
+const SHEET_TICKS = 12 * 16256;
+/** Height of letters on a sheet, in pixels. */
+const LETTERS = 11.5;
+
+interface Drawn {
+  readonly layout: SheetLayout | null;
+  readonly paper: Paper;
+  readonly names: string;
+  readonly unit: string;
+  readonly drawing: Drawing;
+}
+
+/**
+ * The sheets along the table's edge: each layout of each paper as its own cutting guide. A sheet can be taken and dropped
+ * on the card, or asked for a piece by its button.
+ * @fires paper-drop - A sheet was let go; `detail` is `{ paper, clientX, clientY }`.
+ */
+export class SheetsElement extends SessionElement {
+  static override readonly styles = [
+    tableStyles,
+    css`
+      ul {
+        display: flex;
+        align-items: flex-end;
+        gap: 26px;
+        margin: 0;
+        padding: 6px 4px 4px;
+        list-style: none;
+        overflow-x: auto;
+        scrollbar-width: thin;
+      }
+      li {
+        flex: none;
+      }
+      .sheet {
+        cursor: grab;
+        touch-action: pan-x;
+        transition: translate 140ms;
+      }
+      .sheet:hover {
+        translate: 0 -4px;
+      }
+      .stale trimwell-drawing {
+        opacity: 0.8;
+      }
+      .name {
+        margin-top: 9px;
+        font: 500 14px / 1.25 var(--heading-font);
+      }
+      .facts {
+        font-size: 12px;
+        white-space: nowrap;
+      }
+      .facts button {
+        min-height: 24px;
+        padding: 0 2px;
+        margin-left: 4px;
+      }
+      .none {
+        opacity: 0.62;
+      }
+      @media (prefers-reduced-motion: reduce) {
+        .sheet {
+          transition: none;
+        }
+      }
+    `,
+  ];
+
+  readonly #drawings = new Map<string, Drawn>();
+  readonly #drag = new PaperDrag(this);
+
+  protected override concerns(change: SessionChange): boolean {
+    return change.plan || change.sketch || change.selection;
+  }
+
+  /** The drawing of one layout, made anew only when something of it changed. */
+  #drawing(key: string, layout: SheetLayout | null, paper: Paper, names: string): Drawing {
+    const { sketch } = this.session.state;
+    const known = this.#drawings.get(key);
+    const same = known && known.paper === paper && known.names === names && known.unit === sketch.unit && JSON.stringify(known.layout) === JSON.stringify(layout);
+    if (known && same) return known.drawing;
+    const size = (LETTERS / SHEET_HEIGHT) * SHEET_TICKS;
+    const drawing = layout ? drawSheet(layout, paper, { style: { unit: sketch.unit }, labels: labelPieces(sketch), size, kerf: 0 }) : drawPlainSheet(paper, size);
+    this.#drawings.set(key, { layout, paper, names, unit: sketch.unit, drawing });
+    return drawing;
+  }
+
+  protected override render() {
+    const { sketch } = this.session.state;
+    const { batch, stale } = this.session.plan;
+    const names = sketch.pieces.map((piece) => piece.id).join();
+    return html`<ul class=${stale ? 'stale' : ''} aria-label="Sheets">
+      ${sketch.papers.flatMap((paper) => {
+        const plan = batch?.papers.find((candidate) => candidate.paper === paper.id)?.plan;
+        const layouts: readonly (SheetLayout | null)[] = plan && plan.sheets.length > 0 ? plan.sheets : [null];
+        return layouts.map((layout, index) => this.#sheet(paper, layout, index, this.#drawing(`${paper.id} ${index}`, layout, paper, names)));
+      })}
+    </ul>`;
+  }
+
+  #sheet(paper: Paper, layout: SheetLayout | null, index: number, drawing: Drawing): TemplateResult {
+    const height = (drawing.box.height / SHEET_TICKS) * SHEET_HEIGHT;
+    const width = (drawing.box.width / SHEET_TICKS) * SHEET_HEIGHT;
+    const facts = [layout ? copiesText(layout.copies) : 'not used', index === 0 ? atHandText(paper.sheets) : ''].filter(Boolean).join(', ');
+    return html`<li class=${layout ? '' : 'none'}>
+      <div
+        class="sheet"
+        role="img"
+        aria-label="${drawing.title}. ${drawing.description}"
+        @pointerdown=${(event: PointerEvent) => this.#drag.take(event, paper)}
+      >
+        <trimwell-drawing
+          style=${styleMap({ width: `${width}px`, height: `${height}px` })}
+          .drawing=${drawing}
+          .lit=${this.pointing.piece ?? this.session.state.selection}
+          @piece-point=${(event: CustomEvent<{ piece: string | null }>) => { this.pointing.piece = event.detail.piece; }}
+          @piece-pick=${(event: CustomEvent<{ piece: string }>) => select(event.detail.piece)(this.session.state, this.session.dispatch, Date.now())}
+        ></trimwell-drawing>
+      </div>
+      <div class="name">${paper.name}</div>
+      <div class="facts quiet">${facts}${
+        index === 0
+          ? html`<button class="act" aria-label="Cut a piece from ${paper.name}" @click=${() => addPiece(paper.id)(this.session.state, this.session.dispatch, Date.now())}>Cut a piece</button>`
+          : nothing
+      }</div>
+    </li>`;
+  }
+}

@@ -1,0 +1,120 @@
+import { inches } from '@trimwell/geometry';
+import { drawStack } from '@trimwell/handout';
+import { CARD_BASE, type Face, type Sketch } from '@trimwell/sketch';
+import { css, html } from 'lit';
+import { styleMap } from 'lit/directives/style-map.js';
+import type { SessionChange } from '../../session/session.js';
+import { lowerOrder, raiseOrder, select } from '../../state/commands.js';
+import { SessionElement } from '../session-element.js';
+import { tableStyles } from './table-styles.js';
+
+/** The stack: every piece of this face as a slip of its own paper, lifted apart, to pick and to reorder. */
+export class StackElement extends SessionElement {
+  static override readonly styles = [
+    tableStyles,
+    css`
+      .stack {
+        position: relative;
+      }
+      trimwell-drawing {
+        width: 100%;
+      }
+      .row {
+        position: absolute;
+        right: 0;
+        height: 26px;
+        transform: translateY(-50%);
+        display: flex;
+        align-items: center;
+      }
+      .row .pick {
+        flex: 1;
+        min-height: 24px;
+        padding: 0 4px;
+        overflow: hidden;
+        text-align: left;
+        text-overflow: ellipsis;
+        white-space: nowrap;
+      }
+      .row .pick b {
+        display: inline-block;
+        min-width: 1.5em;
+        font-weight: 600;
+      }
+      .row.lit .pick,
+      .row.chosen .pick {
+        color: var(--accent);
+      }
+      .row.chosen .pick {
+        font-weight: 600;
+      }
+      .row .move {
+        min-width: 26px;
+        padding: 0;
+        background: var(--table);
+      }
+    `,
+  ];
+
+  #drawn: { readonly sketch: Sketch; readonly face: Face; readonly drawing: ReturnType<typeof drawStack> } | null = null;
+
+  protected override concerns(change: SessionChange): boolean {
+    return change.sketch || change.selection;
+  }
+
+  #drawing() {
+    const { sketch, face } = this.session.state;
+    if (this.#drawn?.sketch !== sketch || this.#drawn.face !== face) {
+      const size = Math.max(inches(1 / 6), sketch.card.width / 17);
+      this.#drawn = { sketch, face, drawing: drawStack(sketch, { face, style: { unit: sketch.unit }, size }) };
+    }
+    return this.#drawn.drawing;
+  }
+
+  protected override render() {
+    const { sketch, face, selection } = this.session.state;
+    const drawing = this.#drawing();
+    const { box } = drawing;
+    const texts = drawing.items.filter((item) => item.kind === 'text');
+    const slips = { ...drawing, items: drawing.items.filter((item) => item.kind !== 'text') };
+    const rows = [CARD_BASE, ...sketch.pieces.filter((piece) => piece.face === face).map((piece) => piece.id)];
+    const left = (at: number): string => `${((at - box.x) / box.width) * 100}%`;
+    const top = (at: number): string => `${((at - box.y) / box.height) * 100}%`;
+    return html`<h2>The stack</h2>
+      <div class="stack" style=${styleMap({ 'aspect-ratio': `${box.width} / ${box.height}` })}>
+        <trimwell-drawing
+          .drawing=${slips}
+          .lit=${this.pointing.piece ?? selection}
+          @piece-point=${(event: CustomEvent<{ piece: string | null }>) => { this.pointing.piece = event.detail.piece; }}
+          @piece-pick=${(event: CustomEvent<{ piece: string }>) => this.#pick(event.detail.piece)}
+        ></trimwell-drawing>
+        ${rows.map((id) => {
+          const name = texts.find((item) => item.key === `slip:${id}:name`);
+          const label = texts.find((item) => item.key === `slip:${id}:label`);
+          if (name?.kind !== 'text' || label?.kind !== 'text') return '';
+          const chosen = id === selection;
+          return html`<div
+            class="row ${chosen ? 'chosen' : ''} ${id === this.pointing.piece ? 'lit' : ''}"
+            style=${styleMap({ left: left(label.at.x), top: top(label.at.y - label.size * 0.35) })}
+          >
+            <button
+              class="pick"
+              ?disabled=${id === CARD_BASE}
+              aria-pressed=${chosen}
+              @click=${() => this.#pick(id)}
+              @pointerenter=${() => { this.pointing.piece = id; }}
+              @pointerleave=${() => { this.pointing.piece = null; }}
+            ><b>${label.text}</b>${name.text}</button>
+            ${chosen
+              ? html`<button class="move" aria-label="Glue later, over the next piece" title="Glue later" ?disabled=${!raiseOrder(this.session.state)} @click=${() => raiseOrder(this.session.state, this.session.dispatch, Date.now())}>↑</button>
+                  <button class="move" aria-label="Glue earlier, under the next piece" title="Glue earlier" ?disabled=${!lowerOrder(this.session.state)} @click=${() => lowerOrder(this.session.state, this.session.dispatch, Date.now())}>↓</button>`
+              : ''}
+          </div>`;
+        })}
+      </div>`;
+  }
+
+  #pick(piece: string): void {
+    if (piece !== CARD_BASE) select(piece)(this.session.state, this.session.dispatch, Date.now());
+  }
+}
