@@ -33,7 +33,12 @@ test('moving is by marks of the ruler of the unit', () => {
 
 test('growing keeps left and top and never goes below one mark, nor below what a mat holds', () => {
   expectTransaction(taking('strip'), commands.grow(2, -1), (after) => {
-    expect(piece(after, 'strip')).toMatchObject({ x: inches(1 / 4), y: inches(3), width: inches(3.875), height: inches(15 / 16) });
+    expect(piece(after, 'strip')).toMatchObject({
+      x: inches(1 / 4),
+      y: inches(3),
+      width: inches(3.875),
+      height: inches(15 / 16),
+    });
   });
   const small = expectTransaction(taking('strip'), commands.grow(0, -999));
   expect(piece(small, 'strip').height).toBe(inches(1 / 16));
@@ -61,7 +66,9 @@ test('tilting turns by degrees and comes round; a mat tilts with what it mats', 
     expect([piece(after, 'panel').tilt, piece(after, 'panel-mat').tilt]).toEqual([1, 1]);
   });
   expectRefused(taking('strip'), commands.tilt(360));
-  expect([commands.asTilt(180), commands.asTilt(-180), commands.asTilt(0.0004), commands.asTilt(721.5)]).toEqual([180, 180, 0, 1.5]);
+  expect([commands.asTilt(180), commands.asTilt(-180), commands.asTilt(0.0004), commands.asTilt(721.5)]).toEqual([
+    180, 180, 0, 1.5,
+  ]);
 });
 
 test('the order changes among the pieces of one face', () => {
@@ -80,7 +87,12 @@ test('the order changes among the pieces of one face', () => {
 test('a copy lies over its original, two marks aside, selected, with an id and a name of its own', () => {
   const once = expectTransaction(taking('strip'), commands.duplicate, (after) => {
     expect(after.selection).toBe('strip-1');
-    expect(piece(after, 'strip-1')).toMatchObject({ name: 'Strip 2', x: inches(3 / 8), y: inches(3.125), punched: { bottom: 'scallops' } });
+    expect(piece(after, 'strip-1')).toMatchObject({
+      name: 'Strip 2',
+      x: inches(3 / 8),
+      y: inches(3.125),
+      punched: { bottom: 'scallops' },
+    });
     expect(frontIds(after)).toEqual(['panel-mat', 'panel', 'strip', 'strip-1', 'greeting']);
   });
   const twice = expectTransaction(once, commands.duplicate);
@@ -99,7 +111,10 @@ test('removing selects nothing', () => {
 test('next and previous go round the face, and selecting makes no step', () => {
   const next = (id: string | null, command: Command) => expectTransaction(taking(id), command).selection;
   expect([next(null, commands.selectNext), next('greeting', commands.selectNext)]).toEqual(['panel-mat', 'panel-mat']);
-  expect([next(null, commands.selectPrevious), next('panel', commands.selectPrevious)]).toEqual(['greeting', 'panel-mat']);
+  expect([next(null, commands.selectPrevious), next('panel', commands.selectPrevious)]).toEqual([
+    'greeting',
+    'panel-mat',
+  ]);
   expect(next('strip', commands.clearSelection)).toBeNull();
   expectRefused(start, commands.clearSelection);
   expectRefused(start, commands.select('lace'));
@@ -112,24 +127,35 @@ test('turning the card over selects nothing; a single sheet with nothing behind 
   expect(frontIds(inside)).toEqual(['liner']);
   expect(expectTransaction(inside, commands.turnOver).face).toBe('front');
   const { card } = start.sketch;
-  const flat = applyEdit(applyEdit(start.sketch, { do: 'card', card: { ...card, fold: 'none' } }), { do: 'remove-piece', piece: 'liner' });
+  const flat = applyEdit(applyEdit(start.sketch, { do: 'card', card: { ...card, fold: 'none' } }), {
+    do: 'remove-piece',
+    piece: 'liner',
+  });
   expectRefused(openState(flat), commands.turnOver);
 });
 
 test('corners, edges, foam, name and paper', () => {
   const rounded = expectTransaction(taking('strip'), commands.setCorners(inches(1 / 4)));
   expect(piece(rounded, 'strip').corners).toEqual({ tl: 4064, tr: 4064, br: 4064, bl: 4064 });
-  expect(piece(expectTransaction(rounded, commands.setCorners(ticks(0), 'br')), 'strip').corners).toMatchObject({ br: 0, bl: 4064 });
+  expect(piece(expectTransaction(rounded, commands.setCorners(ticks(0), 'br')), 'strip').corners).toMatchObject({
+    br: 0,
+    bl: 4064,
+  });
   expectRefused(rounded, commands.setCorners(inches(1 / 4)));
   expectRefused(rounded, commands.setCorners(ticks(-1)));
-  expect(piece(expectTransaction(taking('strip'), commands.setPunch('top', 'scallops')), 'strip').punched).toEqual({ bottom: 'scallops', top: 'scallops' });
+  expect(piece(expectTransaction(taking('strip'), commands.setPunch('top', 'scallops')), 'strip').punched).toEqual({
+    bottom: 'scallops',
+    top: 'scallops',
+  });
   expect(piece(expectTransaction(taking('strip'), commands.setPunch('bottom', null)), 'strip').punched).toEqual({});
   expectRefused(taking('strip'), commands.setPunch('bottom', 'scallops'));
   expectRefused(taking('strip'), commands.setPunch('left', null));
   expectRefused(taking('strip'), commands.setPunch('left', 'lace'));
   expect(piece(expectTransaction(taking('strip'), commands.setRaise(inches(1 / 16))), 'strip').raise).toBe(1016);
   expectRefused(taking('strip'), commands.setRaise(ticks(0)));
-  expect(piece(expectTransaction(taking('strip'), commands.setName('  Lower strip ')), 'strip').name).toBe('Lower strip');
+  expect(piece(expectTransaction(taking('strip'), commands.setName('  Lower strip ')), 'strip').name).toBe(
+    'Lower strip',
+  );
   expectRefused(taking('strip'), commands.setName(' '));
   expectRefused(taking('strip'), commands.setName('x'.repeat(81)));
   expect(piece(expectTransaction(taking('strip'), commands.cutFrom('moss')), 'strip').from).toBe('moss');
@@ -154,7 +180,14 @@ test('without a selection no command on the selected piece applies', () => {
 test('a new piece lies where it was dropped, on the ruler, on the card, no larger than its sheet', () => {
   const added = expectTransaction(start, commands.addPiece('dots', { x: inches(2) + 100, y: inches(2) }));
   const panel = piece(added, added.selection ?? '');
-  expect(panel).toMatchObject({ id: 'panel-1', kind: 'panel', name: 'Seed dots panel', face: 'front', from: 'dots', width: inches(3.75) });
+  expect(panel).toMatchObject({
+    id: 'panel-1',
+    kind: 'panel',
+    name: 'Seed dots panel',
+    face: 'front',
+    from: 'dots',
+    width: inches(3.75),
+  });
   expect([panel.x % inches(1 / 16), panel.y % inches(1 / 16), panel.height % inches(1 / 16)]).toEqual([0, 0, 0]);
   expect(frontIds(added).at(-1)).toBe('panel-1');
   const corner = expectTransaction(start, commands.addPiece('moss', { x: 0, y: inches(50) }));
@@ -163,11 +196,23 @@ test('a new piece lies where it was dropped, on the ruler, on the card, no large
   const mix = expectTransaction(start, commands.addPiece('prints'));
   expect(piece(mix, 'panel-1')).toMatchObject({ from: 'prints', name: 'Prints panel' });
   const inside = expectTransaction({ ...start, face: 'inside' }, commands.addPiece('ivory'));
-  expect(piece(inside, 'liner-1')).toMatchObject({ face: 'inside', width: inches(4), height: inches(5.25), x: inches(1 / 8), y: inches(1 / 8) });
+  expect(piece(inside, 'liner-1')).toMatchObject({
+    face: 'inside',
+    width: inches(4),
+    height: inches(5.25),
+    x: inches(1 / 8),
+    y: inches(1 / 8),
+  });
   const dots = start.sketch.papers.find(({ id }) => id === 'dots');
   if (!dots) throw new Error('the sample has dots');
-  const scrap = applyEdit(start.sketch, { do: 'set-paper', paper: { ...dots, width: inches(1), height: inches(1 / 2) } });
-  expect(piece(expectTransaction(openState(scrap), commands.addPiece('dots')), 'panel-1')).toMatchObject({ width: inches(1), height: inches(1 / 2) });
+  const scrap = applyEdit(start.sketch, {
+    do: 'set-paper',
+    paper: { ...dots, width: inches(1), height: inches(1 / 2) },
+  });
+  expect(piece(expectTransaction(openState(scrap), commands.addPiece('dots')), 'panel-1')).toMatchObject({
+    width: inches(1),
+    height: inches(1 / 2),
+  });
   expectRefused(start, commands.addPiece('gold'));
 });
 

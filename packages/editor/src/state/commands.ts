@@ -48,7 +48,8 @@ export const selectPrevious: Command = selectAlong(-1);
 
 /** Shows the other side of the card's front leaf. Does not apply to a card without a fold that has nothing inside. */
 export const turnOver: Command = ({ sketch, face }, dispatch, at = 0) => {
-  const bare = sketch.card.fold === 'none' && face === 'front' && !sketch.pieces.some((piece) => piece.face === 'inside');
+  const bare =
+    sketch.card.fold === 'none' && face === 'front' && !sketch.pieces.some((piece) => piece.face === 'inside');
   if (bare) return false;
   dispatch?.({ event: 'card.turn', edits: [], selection: null, face: face === 'front' ? 'inside' : 'front', at });
   return true;
@@ -75,7 +76,12 @@ export function grow(wider: number, higher: number): Command {
 }
 
 /** Sets what is stated of the selected piece's place. Does not apply when nothing changes or a mat would hold nothing. */
-export function resizeTo(place: { readonly x?: Length; readonly y?: Length; readonly width?: Length; readonly height?: Length }): Command {
+export function resizeTo(place: {
+  readonly x?: Length;
+  readonly y?: Length;
+  readonly width?: Length;
+  readonly height?: Length;
+}): Command {
   return onSelected((piece, sketch) => {
     const { x = piece.x, y = piece.y, width = piece.width, height = piece.height } = place;
     const least = leastSide(sketch, piece, ticks(1));
@@ -123,7 +129,9 @@ function reorder(event: string, to: (place: number, last: number) => number): Co
     const mine = facePieces({ sketch, face: piece.face });
     const from = mine.indexOf(piece);
     const goal = mine[Math.min(Math.max(to(from, mine.length - 1), 0), mine.length - 1)];
-    return !goal || goal === piece ? null : one(event, { do: 'order', piece: piece.id, to: sketch.pieces.indexOf(goal) });
+    return !goal || goal === piece
+      ? null
+      : one(event, { do: 'order', piece: piece.id, to: sketch.pieces.indexOf(goal) });
   });
 }
 

@@ -16,7 +16,11 @@ export function transactionOf(state: EditorState, command: Command): Transaction
  * For tests only: the laws of every command, and the state after it. It applies, its transaction is data that does the
  * same after a trip through JSON, undo gives the very sketch from before, and redo the very sketch from after.
  */
-export function expectTransaction(before: EditorState, command: Command, want?: (after: EditorState) => void): EditorState {
+export function expectTransaction(
+  before: EditorState,
+  command: Command,
+  want?: (after: EditorState) => void,
+): EditorState {
   const text = JSON.stringify(before);
   const transaction = transactionOf(before, command);
   if (!transaction) throw new Error('The command does not apply.');

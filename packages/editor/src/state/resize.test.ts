@@ -2,7 +2,7 @@ import { inches, ticks } from '@trimwell/geometry';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
-import { type Handle, HANDLES, handlePoint, leastSide, type Place, resizePiece, turned } from './resize.js';
+import { HANDLES, type Handle, handlePoint, leastSide, type Place, resizePiece, turned } from './resize.js';
 
 const step = inches(1 / 16);
 const place: Place = { x: inches(1), y: inches(2), width: inches(3), height: inches(1) };
@@ -13,7 +13,12 @@ function opposite({ x, y }: Handle): Handle {
 }
 
 const anyPlace = fc
-  .tuple(fc.integer({ min: -90_000, max: 90_000 }), fc.integer({ min: -90_000, max: 90_000 }), fc.integer({ min: 1100, max: 90_000 }), fc.integer({ min: 1100, max: 90_000 }))
+  .tuple(
+    fc.integer({ min: -90_000, max: 90_000 }),
+    fc.integer({ min: -90_000, max: 90_000 }),
+    fc.integer({ min: 1100, max: 90_000 }),
+    fc.integer({ min: 1100, max: 90_000 }),
+  )
   .map(([x, y, width, height]): Place => ({ x: ticks(x), y: ticks(y), width: ticks(width), height: ticks(height) }));
 const pull = fc.integer({ min: -120_000, max: 120_000 });
 const tilts = fc.double({ min: -180, max: 180, noNaN: true });
@@ -40,27 +45,48 @@ test('a quarter turn lets the right handle be pulled down', () => {
 
 test('whatever the tilt, the opposite corner or edge stays within half a tick', () => {
   fc.assert(
-    fc.property(anyPlace, tilts, fc.constantFrom(...HANDLES), pull, pull, fc.boolean(), fc.boolean(), (from, tilt, handle, x, y, stepped, proportion) => {
-      const after = resizePiece(from, tilt, handle, { x, y }, { least: step, step: stepped ? step : null, proportion });
-      const [was, is] = [handlePoint(from, tilt, opposite(handle)), handlePoint(after, tilt, opposite(handle))];
-      expect(Math.abs(is.x - was.x)).toBeLessThanOrEqual(0.5 + 1e-6);
-      expect(Math.abs(is.y - was.y)).toBeLessThanOrEqual(0.5 + 1e-6);
-      expect(Math.min(after.width, after.height)).toBeGreaterThanOrEqual(step);
-      expect(Object.values(after).every(Number.isSafeInteger)).toBe(true);
-      if (stepped && !proportion) {
-        if (handle.x !== 0) expect(after.width % step).toBe(0);
-        if (handle.y !== 0) expect(after.height % step).toBe(0);
-      }
-    }),
+    fc.property(
+      anyPlace,
+      tilts,
+      fc.constantFrom(...HANDLES),
+      pull,
+      pull,
+      fc.boolean(),
+      fc.boolean(),
+      (from, tilt, handle, x, y, stepped, proportion) => {
+        const after = resizePiece(
+          from,
+          tilt,
+          handle,
+          { x, y },
+          { least: step, step: stepped ? step : null, proportion },
+        );
+        const [was, is] = [handlePoint(from, tilt, opposite(handle)), handlePoint(after, tilt, opposite(handle))];
+        expect(Math.abs(is.x - was.x)).toBeLessThanOrEqual(0.5 + 1e-6);
+        expect(Math.abs(is.y - was.y)).toBeLessThanOrEqual(0.5 + 1e-6);
+        expect(Math.min(after.width, after.height)).toBeGreaterThanOrEqual(step);
+        expect(Object.values(after).every(Number.isSafeInteger)).toBe(true);
+        if (stepped && !proportion) {
+          if (handle.x !== 0) expect(after.width % step).toBe(0);
+          if (handle.y !== 0) expect(after.height % step).toBe(0);
+        }
+      },
+    ),
   );
 });
 
 test('a pull that leaves room follows the pointer in the piece’s own frame', () => {
   fc.assert(
-    fc.property(anyPlace, tilts, fc.integer({ min: 0, max: 50_000 }), fc.integer({ min: 0, max: 50_000 }), (from, tilt, wide, high) => {
-      const after = resizePiece(from, tilt, { x: 1, y: 1 }, turned({ x: wide, y: high }, tilt), loose);
-      expect([after.width, after.height]).toEqual([from.width + wide, from.height + high]);
-    }),
+    fc.property(
+      anyPlace,
+      tilts,
+      fc.integer({ min: 0, max: 50_000 }),
+      fc.integer({ min: 0, max: 50_000 }),
+      (from, tilt, wide, high) => {
+        const after = resizePiece(from, tilt, { x: 1, y: 1 }, turned({ x: wide, y: high }, tilt), loose);
+        expect([after.width, after.height]).toEqual([from.width + wide, from.height + high]);
+      },
+    ),
   );
 });
 

@@ -56,7 +56,10 @@ function proportional(place: Place, handle: Handle, pull: Vector, rules: ResizeR
   const wanted = Math.max(1 + along / diagonal, rules.least / Math.min(width, height));
   const longer = kept(Math.max(width, height) * wanted, rules);
   const factor = longer / Math.max(width, height);
-  return { x: Math.max(rules.least, Math.round(width * factor)), y: Math.max(rules.least, Math.round(height * factor)) };
+  return {
+    x: Math.max(rules.least, Math.round(width * factor)),
+    y: Math.max(rules.least, Math.round(height * factor)),
+  };
 }
 
 /**
@@ -65,7 +68,10 @@ function proportional(place: Place, handle: Handle, pull: Vector, rules: ResizeR
  * along each axis (0.0008 mm), and never drifts when counted from the start of a drag.
  */
 export function resizedTo(place: Place, tilt: number, handle: Handle, width: number, height: number): Place {
-  const shift = turned({ x: (handle.x * (width - place.width)) / 2, y: (handle.y * (height - place.height)) / 2 }, tilt);
+  const shift = turned(
+    { x: (handle.x * (width - place.width)) / 2, y: (handle.y * (height - place.height)) / 2 },
+    tilt,
+  );
   return {
     x: ticks(Math.round(place.x + shift.x - (width - place.width) / 2)),
     y: ticks(Math.round(place.y + shift.y - (height - place.height) / 2)),

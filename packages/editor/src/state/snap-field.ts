@@ -1,4 +1,4 @@
-import { rulerStep, type Piece, type Sketch } from '@trimwell/sketch';
+import { type Piece, rulerStep, type Sketch } from '@trimwell/sketch';
 import { type SnapField, type SnapRect, snapTolerance } from './snap.js';
 
 /** The ids of all pieces that move with `id`: what it mats, what mats it, and so on. */

@@ -2,15 +2,16 @@ import { inches, type Rect, rect, ticks } from '@trimwell/geometry';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
-import { type SnapField, snapEdge, snapMove, snapTolerance } from './snap.js';
+import { type SnapField, type SnapRect, snapEdge, snapMove, snapTolerance } from './snap.js';
 import { snapFieldOf, tiedTo } from './snap-field.js';
 
 const step = inches(1 / 16);
 const card = { width: inches(4.25), height: inches(5.5) };
-const inch = (x: number, y: number, width: number, height: number): Rect => rect(inches(x), inches(y), inches(width), inches(height));
+const inch = (x: number, y: number, width: number, height: number): Rect =>
+  rect(inches(x), inches(y), inches(width), inches(height));
 const panel = inch(0.25, 0.25, 3.75, 5);
 
-function field(others: readonly Rect[] = [panel], tolerance = 900): SnapField {
+function field(others: readonly SnapRect[] = [panel], tolerance = 900): SnapField {
   return { card, others, step, tolerance };
 }
 
@@ -83,41 +84,53 @@ const rects = fc.tuple(places, places, sides, sides).map(([x, y, width, height])
 
 test('never farther than the tolerance or half a mark; on the ruler or with a mark that says on what; the same again', () => {
   fc.assert(
-    fc.property(rects, fc.array(rects, { maxLength: 5 }), fc.integer({ min: 1, max: 1016 }), (moving, others, tolerance) => {
-      const around = field(others, tolerance);
-      const { rect: placed, marks } = snapMove(moving, around);
-      expect(snapMove(moving, around)).toEqual({ rect: placed, marks });
-      expect([placed.width, placed.height]).toEqual([moving.width, moving.height]);
-      for (const axis of ['x', 'y'] as const) {
-        const mine = marks.filter((mark) => mark.axis === axis);
-        expect(Math.abs(placed[axis] - moving[axis])).toBeLessThanOrEqual(mine.length > 0 ? tolerance : step / 2);
-        if (mine.length === 0) expect(placed[axis] % step === 0).toBe(true);
-        const size = axis === 'x' ? placed.width : placed.height;
-        const lines = [placed[axis], placed[axis] + size];
-        for (const mark of mine) {
-          if (mark.kind === 'edge') expect(lines).toContain(mark.at);
-          if (mark.kind === 'centre') expect(Math.abs(placed[axis] + size / 2 - mark.at)).toBeLessThanOrEqual(0.5);
-          if (mark.kind === 'reveal') expect(mark.length).toBe(mark.to - mark.from);
+    fc.property(
+      rects,
+      fc.array(rects, { maxLength: 5 }),
+      fc.integer({ min: 1, max: 1016 }),
+      (moving, others, tolerance) => {
+        const around = field(others, tolerance);
+        const { rect: placed, marks } = snapMove(moving, around);
+        expect(snapMove(moving, around)).toEqual({ rect: placed, marks });
+        expect([placed.width, placed.height]).toEqual([moving.width, moving.height]);
+        for (const axis of ['x', 'y'] as const) {
+          const mine = marks.filter((mark) => mark.axis === axis);
+          expect(Math.abs(placed[axis] - moving[axis])).toBeLessThanOrEqual(mine.length > 0 ? tolerance : step / 2);
+          if (mine.length === 0) expect(placed[axis] % step === 0).toBe(true);
+          const size = axis === 'x' ? placed.width : placed.height;
+          const lines = [placed[axis], placed[axis] + size];
+          for (const mark of mine) {
+            if (mark.kind === 'edge') expect(lines).toContain(mark.at);
+            if (mark.kind === 'centre') expect(Math.abs(placed[axis] + size / 2 - mark.at)).toBeLessThanOrEqual(0.5);
+            if (mark.kind === 'reveal') expect(mark.length).toBe(mark.to - mark.from);
+          }
         }
-      }
-    }),
+      },
+    ),
     { numRuns: 500 },
   );
 });
 
 test('a pulled edge leaves the other one, and stops within the tolerance or on a whole number of marks', () => {
   fc.assert(
-    fc.property(rects, fc.array(rects, { maxLength: 4 }), fc.constantFrom('x' as const, 'y' as const), fc.boolean(), places, (from, others, axis, far, to) => {
-      const around = field(others, 500);
-      const { rect: placed, marks } = snapEdge(from, axis, far ? 'far' : 'near', to, around);
-      const size = axis === 'x' ? 'width' : 'height';
-      const [was, is] = far ? [from[axis], placed[axis]] : [from[axis] + from[size], placed[axis] + placed[size]];
-      expect(is).toBe(was);
-      expect(placed[size]).toBeGreaterThanOrEqual(step);
-      const edge = far ? placed[axis] + placed[size] : placed[axis];
-      if (marks.length > 0) expect(Math.abs(edge - to)).toBeLessThanOrEqual(500);
-      else expect(placed[size] % step).toBe(0);
-    }),
+    fc.property(
+      rects,
+      fc.array(rects, { maxLength: 4 }),
+      fc.constantFrom('x' as const, 'y' as const),
+      fc.boolean(),
+      places,
+      (from, others, axis, far, to) => {
+        const around = field(others, 500);
+        const { rect: placed, marks } = snapEdge(from, axis, far ? 'far' : 'near', to, around);
+        const size = axis === 'x' ? 'width' : 'height';
+        const [was, is] = far ? [from[axis], placed[axis]] : [from[axis] + from[size], placed[axis] + placed[size]];
+        expect(is).toBe(was);
+        expect(placed[size]).toBeGreaterThanOrEqual(step);
+        const edge = far ? placed[axis] + placed[size] : placed[axis];
+        if (marks.length > 0) expect(Math.abs(edge - to)).toBeLessThanOrEqual(500);
+        else expect(placed[size] % step).toBe(0);
+      },
+    ),
     { numRuns: 500 },
   );
 });

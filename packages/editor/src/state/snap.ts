@@ -14,16 +14,15 @@ export interface SnapField {
 }
 
 /**
- * What to draw for one snap. `edge`, `centre` and `step` are lines at `at` on `axis`, drawn from `from` to `to` on the
- * other axis. A `reveal` is a dimension along `axis` from `from` to `to`, drawn at `at` on the other axis, and `length`
- * is its figure. All in ticks of the card face; a centre may lie on half a tick.
+ * What to draw for one snap. `edge` and `centre` are lines at `at` on `axis`, drawn from `from` to `to` on the other axis. A `reveal` is a dimension along `axis` from `from` to `to`, drawn at `at` on the other axis, and `length`
+ * is its figure; coming to a mark of the ruler draws nothing. All in ticks of the card face; a centre may lie on half a tick.
  */
 export interface SnapMark {
   readonly axis: Axis;
   readonly at: number;
   readonly from: number;
   readonly to: number;
-  readonly kind: 'edge' | 'centre' | 'reveal' | 'step';
+  readonly kind: 'edge' | 'centre' | 'reveal';
   readonly length?: Length;
 }
 
@@ -84,7 +83,10 @@ function holds(outer: Rect, inner: Rect, slack: number): boolean {
 function closestAround(inner: Rect, outers: readonly SnapRect[], slack = 0): Rect | null {
   return outers
     .filter((outer) => !outer.tilted && outer !== inner && holds(outer, inner, slack))
-    .reduce<Rect | null>((best, outer) => (best && best.width * best.height < outer.width * outer.height ? best : outer), null);
+    .reduce<Rect | null>(
+      (best, outer) => (best && best.width * best.height < outer.width * outer.height ? best : outer),
+      null,
+    );
 }
 
 /** A gap as wide as a quarter of the card's shorter side, or wider, is no border any more, and nothing to repeat. */
@@ -107,7 +109,13 @@ function revealPair(placed: Rect, outer: Rect, axis: Axis): readonly SnapMark[] 
   return [revealMark(axis, outer[axis], placed[axis], at), revealMark(axis, end(placed, axis), end(outer, axis), at)];
 }
 
-function moveCandidates(moving: SnapRect, axis: Axis, field: SnapField, card: Rect, reveals: readonly number[]): readonly Candidate[] {
+function moveCandidates(
+  moving: SnapRect,
+  axis: Axis,
+  field: SnapField,
+  card: Rect,
+  reveals: readonly number[],
+): readonly Candidate[] {
   const size = moving[SIZE[axis]];
   const found: Candidate[] = [];
   const outer = closestAround(moving, [card, ...field.others], field.tolerance);
@@ -121,14 +129,20 @@ function moveCandidates(moving: SnapRect, axis: Axis, field: SnapField, card: Re
     if (moving.tilted || target.tilted) return;
     for (const edge of [target[axis], end(target, axis)])
       for (const start of [edge, edge - size])
-        found.push({ start: ticks(start), size, rank, marks: (placed) => [lineMark(axis, 'edge', edge, placed, target)] });
+        found.push({
+          start: ticks(start),
+          size,
+          rank,
+          marks: (placed) => [lineMark(axis, 'edge', edge, placed, target)],
+        });
   };
   lineUp(card, 0);
   for (const other of field.others) lineUp(other, 2);
   if (moving.tilted || !outer) return found;
   for (const gap of reveals) {
     const [near, far] = [outer[axis] + gap, end(outer, axis) - gap - size];
-    const one = (first: boolean) => (placed: Rect) => revealPair(placed, outer, axis).slice(first ? 0 : 1, first ? 1 : 2);
+    const one = (first: boolean) => (placed: Rect) =>
+      revealPair(placed, outer, axis).slice(first ? 0 : 1, first ? 1 : 2);
     found.push({ start: ticks(near), size, rank: 4, marks: one(true) });
     found.push({ start: ticks(far), size, rank: 4, marks: one(false) });
   }
@@ -136,7 +150,11 @@ function moveCandidates(moving: SnapRect, axis: Axis, field: SnapField, card: Re
 }
 
 /** The nearest candidate within `tolerance` of `rect`; of two equally near the one of lower rank, then the earlier. */
-function nearest(candidates: readonly Candidate[], tolerance: number, distance: (candidate: Candidate) => number): Candidate | null {
+function nearest(
+  candidates: readonly Candidate[],
+  tolerance: number,
+  distance: (candidate: Candidate) => number,
+): Candidate | null {
   return candidates.reduce<Candidate | null>((best, candidate) => {
     const far = distance(candidate);
     if (far > tolerance) return best;
@@ -163,13 +181,15 @@ function ownReveals(placed: SnapRect, field: SnapField, card: Rect): readonly nu
  * multiple of the step. Targets are edges and centres of the card and of the other pieces (edges line up with edges,
  * centres with centres), and reveals that are shown already. Equally near targets are taken in this order: the card's
  * edges, its centre, other pieces' edges, their centres, reveals; then the lower piece first. A centre that would fall on
- * half a tick is taken half a tick lower. Coordinates of `moving` may be floating; the result is whole ticks.
+ * half a tick is taken half a tick lower.
  */
 export function snapMove(moving: SnapRect, field: SnapField): Snapped {
   const card: Rect = { x: ticks(0), y: ticks(0), ...field.card };
   const reveals = existingReveals(field, card);
   const along = (rect: SnapRect, axis: Axis, gapsToo: readonly number[]): Candidate | null =>
-    nearest(moveCandidates(rect, axis, field, card, gapsToo), field.tolerance, ({ start }) => Math.abs(start - rect[axis]));
+    nearest(moveCandidates(rect, axis, field, card, gapsToo), field.tolerance, ({ start }) =>
+      Math.abs(start - rect[axis]),
+    );
   const x = along(moving, 'x', reveals);
   const across: SnapRect = { ...moving, x: x?.start ?? nearestStep(moving.x, field.step) };
   const y = along(across, 'y', [...reveals, ...ownReveals(across, field, card)]);
@@ -210,7 +230,11 @@ export function snapEdge(rect: Rect, axis: Axis, side: Side, to: number, field: 
     const pull = (gap: number): number => (side === 'far' ? end(outer, axis) - gap : outer[axis] + gap);
     if (other > 0) found.push(...candidate(pull(other), 1, (placed) => revealPair(placed, outer, axis)));
     for (const gap of existingReveals(field, card))
-      found.push(...candidate(pull(gap), 4, (placed) => revealPair(placed, outer, axis).filter((_, n) => n === (side === 'far' ? 1 : 0))));
+      found.push(
+        ...candidate(pull(gap), 4, (placed) =>
+          revealPair(placed, outer, axis).filter((_, n) => n === (side === 'far' ? 1 : 0)),
+        ),
+      );
   }
   const edgeOf = ({ start, size }: { start: number; size: number }): number => (side === 'far' ? start + size : start);
   const best = nearest(found, field.tolerance, (one) => Math.abs(edgeOf(one) - to));

@@ -50,15 +50,15 @@ export class TrimwellEditor extends LitElement {
         height: 100%;
         grid-template:
           'head head head head' auto
-          'watch face ticket stack' minmax(300px, 1fr)
+          'watch face ticket stack' minmax(320px, 1fr)
           'yield yield yield yield' auto
           'sheets sheets sheets sheets' auto
-          / 186px minmax(0, 1fr) 246px 300px;
-        gap: 10px 22px;
+          / 178px minmax(0, 1fr) 250px 336px;
+        gap: 6px 22px;
       }
       trimwell-headline {
         grid-area: head;
-        padding: 12px 26px 0;
+        padding: 8px 26px 0;
       }
       trimwell-watch {
         grid-area: watch;
@@ -89,6 +89,7 @@ export class TrimwellEditor extends LitElement {
       trimwell-stack {
         grid-area: stack;
         padding: 8px 22px 0 0;
+        overflow: auto;
       }
       trimwell-yield {
         grid-area: yield;
@@ -97,7 +98,7 @@ export class TrimwellEditor extends LitElement {
       .shelf {
         grid-area: sheets;
         min-width: 0;
-        padding: 8px 22px 12px;
+        padding: 4px 22px 8px;
         background: var(--shelf);
         border-top: 1px solid var(--line);
       }
@@ -120,7 +121,7 @@ export class TrimwellEditor extends LitElement {
         position: fixed;
         z-index: 6;
         inset: auto 0 0;
-        max-height: 46vh;
+        max-height: 36vh;
         padding: 0;
       }
       :host([narrow]:not([picked])) trimwell-ticket {

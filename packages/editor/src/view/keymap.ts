@@ -36,18 +36,50 @@ export const KEYMAP: readonly KeyBinding[] = [
   held('ArrowRight', commands.nudge(1, 0), 'Move right by one mark'),
   held('ArrowUp', commands.nudge(0, -1), 'Move up by one mark'),
   held('ArrowDown', commands.nudge(0, 1), 'Move down by one mark'),
-  held('Shift+ArrowLeft', long((n) => commands.nudge(-n, 0)), 'Move left by 1⁄4 in or 5 mm'),
-  held('Shift+ArrowRight', long((n) => commands.nudge(n, 0)), 'Move right by 1⁄4 in or 5 mm'),
-  held('Shift+ArrowUp', long((n) => commands.nudge(0, -n)), 'Move up by 1⁄4 in or 5 mm'),
-  held('Shift+ArrowDown', long((n) => commands.nudge(0, n)), 'Move down by 1⁄4 in or 5 mm'),
+  held(
+    'Shift+ArrowLeft',
+    long((n) => commands.nudge(-n, 0)),
+    'Move left by 1⁄4 in or 5 mm',
+  ),
+  held(
+    'Shift+ArrowRight',
+    long((n) => commands.nudge(n, 0)),
+    'Move right by 1⁄4 in or 5 mm',
+  ),
+  held(
+    'Shift+ArrowUp',
+    long((n) => commands.nudge(0, -n)),
+    'Move up by 1⁄4 in or 5 mm',
+  ),
+  held(
+    'Shift+ArrowDown',
+    long((n) => commands.nudge(0, n)),
+    'Move down by 1⁄4 in or 5 mm',
+  ),
   held('Mod+ArrowLeft', commands.grow(-1, 0), 'Make narrower by one mark'),
   held('Mod+ArrowRight', commands.grow(1, 0), 'Make wider by one mark'),
   held('Mod+ArrowUp', commands.grow(0, -1), 'Make lower by one mark'),
   held('Mod+ArrowDown', commands.grow(0, 1), 'Make higher by one mark'),
-  held('Mod+Shift+ArrowLeft', long((n) => commands.grow(-n, 0)), 'Make narrower by 1⁄4 in or 5 mm'),
-  held('Mod+Shift+ArrowRight', long((n) => commands.grow(n, 0)), 'Make wider by 1⁄4 in or 5 mm'),
-  held('Mod+Shift+ArrowUp', long((n) => commands.grow(0, -n)), 'Make lower by 1⁄4 in or 5 mm'),
-  held('Mod+Shift+ArrowDown', long((n) => commands.grow(0, n)), 'Make higher by 1⁄4 in or 5 mm'),
+  held(
+    'Mod+Shift+ArrowLeft',
+    long((n) => commands.grow(-n, 0)),
+    'Make narrower by 1⁄4 in or 5 mm',
+  ),
+  held(
+    'Mod+Shift+ArrowRight',
+    long((n) => commands.grow(n, 0)),
+    'Make wider by 1⁄4 in or 5 mm',
+  ),
+  held(
+    'Mod+Shift+ArrowUp',
+    long((n) => commands.grow(0, -n)),
+    'Make lower by 1⁄4 in or 5 mm',
+  ),
+  held(
+    'Mod+Shift+ArrowDown',
+    long((n) => commands.grow(0, n)),
+    'Make higher by 1⁄4 in or 5 mm',
+  ),
   held('[', commands.tilt(-1), 'Tilt to the left by one degree'),
   held(']', commands.tilt(1), 'Tilt to the right by one degree'),
   held('{ Shift+[', commands.tilt(-15), 'Tilt to the left by fifteen degrees'),
@@ -86,7 +118,9 @@ export function keyName({ key, ctrlKey, metaKey, altKey, shiftKey }: Pressed): s
   return `${ctrlKey || metaKey ? 'Mod+' : ''}${altKey ? 'Alt+' : ''}${shift}${letter ? key.toLowerCase() : key}`;
 }
 
-const BY_KEY: ReadonlyMap<string, KeyBinding> = new Map(KEYMAP.flatMap((binding) => binding.keys.map((key) => [key, binding])));
+const BY_KEY: ReadonlyMap<string, KeyBinding> = new Map(
+  KEYMAP.flatMap((binding) => binding.keys.map((key) => [key, binding])),
+);
 
 /** The row of the pressed key, or null. */
 export function bindingOf(pressed: Pressed): KeyBinding | null {

@@ -63,7 +63,7 @@ interface DualFeasible {
  */
 function dualFeasible(length: number, sizes: readonly number[]): readonly DualFeasible[] {
   const halves = [...new Set(sizes.flatMap((size) => [size, length - size]).filter((size) => size > 0 && 2 * size <= length))];
-  const thresholds = halves.sort((a, b) => a - b).slice(0, 24);
+  const thresholds = halves.sort((a, b) => a - b).slice(0, 16);
   return [
     { whole: length, of: (x) => x },
     ...thresholds.map((least): DualFeasible => ({ whole: length, of: (x) => (x > length - least ? length : x >= least ? x : 0) })),
@@ -74,22 +74,36 @@ function dualFeasible(length: number, sizes: readonly number[]): readonly DualFe
   ];
 }
 
+/** What the kinds come to under one pair of functions, in the unit of `whole`; exact in big integers where needed. */
+function sheetsByProduct(task: Task, stock: Stock, across: DualFeasible, down: DualFeasible): number {
+  const { kerf } = task.job.trimmer;
+  const demand = task.kinds.reduce((sum, kind) => sum + kind.demand, 0);
+  const exact = across.whole * down.whole * demand <= Number.MAX_SAFE_INTEGER;
+  let sum = 0;
+  let bigSum = 0n;
+  for (const kind of task.kinds) {
+    const [w, h] = [kind.width + kerf, kind.height + kerf];
+    const plain = [across.of(w), down.of(h)] as const;
+    const turned = mayTurn(kind, stock) ? ([across.of(h), down.of(w)] as const) : plain;
+    if (exact) sum += kind.demand * Math.min(plain[0] * plain[1], turned[0] * turned[1]);
+    else {
+      const [a, b] = [BigInt(plain[0]) * BigInt(plain[1]), BigInt(turned[0]) * BigInt(turned[1])];
+      bigSum += BigInt(kind.demand) * (a < b ? a : b);
+    }
+  }
+  if (exact) return Math.ceil(sum / (across.whole * down.whole));
+  const whole = BigInt(across.whole) * BigInt(down.whole);
+  return Number((bigSum + whole - 1n) / whole);
+}
+
 /** Only for one sheet size: products of two dual-feasible functions, the lesser way round for what may be turned. */
 function dualFeasibleBound(task: Task, stock: Stock): Bound {
   const { kerf } = task.job.trimmer;
   const sides = task.kinds.flatMap((kind) => [kind.width + kerf, kind.height + kerf]);
+  const downs = dualFeasible(stock.height + kerf, sides);
   let best = 0;
   for (const across of dualFeasible(stock.width + kerf, sides)) {
-    for (const down of dualFeasible(stock.height + kerf, sides)) {
-      const whole = BigInt(across.whole) * BigInt(down.whole);
-      const sum = task.kinds.reduce((total, kind) => {
-        const [w, h] = [kind.width + kerf, kind.height + kerf];
-        const plain = BigInt(across.of(w)) * BigInt(down.of(h));
-        const turned = mayTurn(kind, stock) ? BigInt(across.of(h)) * BigInt(down.of(w)) : plain;
-        return total + BigInt(kind.demand) * (turned < plain ? turned : plain);
-      }, 0n);
-      best = Math.max(best, Number((sum + whole - 1n) / whole));
-    }
+    for (const down of downs) best = Math.max(best, sheetsByProduct(task, stock, across, down));
   }
   return { value: best <= stock.sheets ? best * stock.cost : Number.POSITIVE_INFINITY, by: 'dual-feasible functions' };
 }

@@ -99,8 +99,9 @@ export class PatternSearch {
       const counts = this.demand.map((_, kind) => (kind === way.kind ? 1 : 0));
       best = { value, counts, choice: { is: 'blank', kind: way.kind, turned: way.turned } };
     }
-    best = this.#bestCut(width, height, true, best);
-    best = this.#bestCut(width, height, false, best);
+    // Once the budget is used up, parts are taken as they are; what was found before stands.
+    if (!this.meter.empty) best = this.#bestCut(width, height, true, best);
+    if (!this.meter.empty) best = this.#bestCut(width, height, false, best);
     this.#cells.set(key, best);
     return best;
   }

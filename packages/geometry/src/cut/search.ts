@@ -1,5 +1,6 @@
 import { assemblePlan, compareScores, planScore } from './assemble.js';
 import { type Bound, lowerBound } from './bounds.js';
+import type { CutNode } from './cut-tree.js';
 import type { Draft } from './draft.js';
 import { fillGreedily } from './greedy.js';
 import { type InsertionRule, insertAll } from './insertion.js';
@@ -55,6 +56,9 @@ function variedValues(task: Task, random: () => number): readonly number[] {
   return areas(task).map((area) => area ** (1 + power) * (0.8 + 0.5 * random()));
 }
 
+/** Steps that judging one copy of a draft counts for: naming, normalising and ordering its cuts. */
+const JUDGING = 12;
+
 /** Keeps the best draft of a task. */
 class Keeper {
   draft: Draft | null = null;
@@ -62,11 +66,14 @@ class Keeper {
 
   constructor(
     private readonly task: Task,
+    private readonly meter: Meter,
     private readonly bound: () => Bound,
   ) {}
 
-  /** True when `draft` is better than the best so far, and is kept. */
+  /** True when `draft` is better than the best so far, and is kept. What is worse at first sight is not looked at twice. */
   offer(draft: Draft): boolean {
+    if (this.draft && compareScores(roughScore(this.task, draft), this.#score) > 0) return false;
+    this.meter.spend(JUDGING * draft.sheets.reduce((sum, { tree }) => sum + countLeaves(tree), 0));
     const score = planScore(this.task, assemblePlan(this.task, draft, this.bound(), 1, 0));
     if (this.draft && compareScores(score, this.#score) >= 0) return false;
     this.draft = draft;
@@ -80,6 +87,16 @@ class Keeper {
   }
 }
 
+/** The first two figures of a score: what is unmade, and the cost. */
+function roughScore(task: Task, draft: Draft): readonly number[] {
+  const unmade = draft.missing.reduce((sum, count) => sum + count, 0);
+  return [unmade, draft.sheets.reduce((sum, { stock, copies }) => sum + copies * (task.stocks[stock]?.cost ?? 0), 0)];
+}
+
+function countLeaves(node: CutNode): number {
+  return node.is === 'cut' ? countLeaves(node.first) + countLeaves(node.second) : 1;
+}
+
 /**
  * Searches a plan for one task with `work` steps: a first valid draft at once, then better ones. Control comes back
  * after every pass, which takes a few milliseconds at usual sizes. The same task and work give the same drafts.
@@ -87,7 +104,7 @@ class Keeper {
 export function* searchPlan(task: Task, work: number, thorough: boolean): Generator<Finding, Finding> {
   const meter = new Meter(work);
   let bound = lowerBound(task, false);
-  const keeper = new Keeper(task, () => bound);
+  const keeper = new Keeper(task, meter, () => bound);
   const copies = task.kinds.reduce((sum, kind) => sum + kind.demand, 0);
   const rules = copies <= MOST_INSERTED ? rulesOf(task) : [];
   const [first, ...others] = rules;
@@ -97,22 +114,27 @@ export function* searchPlan(task: Task, work: number, thorough: boolean): Genera
     return { draft: keeper.draft, bound, work: Math.round(meter.spent) };
   };
   yield finding();
-  if (first) keeper.offer(fillGreedily(task, areas(task), FEW_POINTS, meter));
+  let fruitless = 0;
+  const offer = (draft: Draft): void => {
+    fruitless = keeper.offer(draft) ? 0 : fruitless + 1;
+  };
+  /** Enough once nothing can need less, and many a try for fewer layouts, settings and cuts was in vain. */
+  const enough = (): boolean => meter.empty || (keeper.proven && fruitless >= PATIENCE);
+  if (first && !meter.empty) offer(fillGreedily(task, areas(task), FEW_POINTS, meter));
   yield finding();
   for (const rule of others) {
-    if (meter.empty) break;
-    keeper.offer(insertAll(task, rule, meter));
+    if (enough()) break;
+    offer(insertAll(task, rule, meter));
     yield finding();
   }
   if (!thorough) return finding();
   bound = lowerBound(task, true);
   yield finding();
   const random = seededRandom(copies * 7919 + task.kinds.length);
-  let fruitless = 0;
-  for (let round = 0; round < MOST_ROUNDS && !meter.empty && !(keeper.proven && fruitless >= PATIENCE); round += 1) {
+  fruitless = 0;
+  for (let round = 0; round < MOST_ROUNDS && !enough(); round += 1) {
     const values = round === 0 ? areas(task) : variedValues(task, random);
-    const better = keeper.offer(fillGreedily(task, values, round % 3 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter));
-    fruitless = better ? 0 : fruitless + 1;
+    offer(fillGreedily(task, values, round % 3 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter));
     yield finding();
   }
   return finding();

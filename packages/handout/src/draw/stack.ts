@@ -9,11 +9,15 @@ export interface StackOptions {
   readonly style: LengthStyle;
   /** Height of the letters, in ticks. Default 1/5 in. */
   readonly size?: number;
+  /** How far apart the slips are lifted, in ticks. Default enough for their names not to touch. */
+  readonly lift?: number;
 }
 
 /** How far back an edge leans and how flat it lies, as shares of its depth: an oblique view from above. */
 const LEAN = 0.34;
 const FLAT = 0.2;
+/** Room for letters and names, in ems. */
+const NAMES = 17;
 
 interface Slip {
   readonly id: string;
@@ -38,12 +42,12 @@ function slanted({ x, y, width, height }: Slip['rect'], level: number): Outline 
  * The stack of one face: every piece as a slip of its own paper, lifted apart, the base at the bottom, each with its
  * letter and name beside it.
  */
-export function drawStack(sketch: Sketch, { face, style, size = inches(1) / 5 }: StackOptions): Drawing {
+export function drawStack(sketch: Sketch, { face, style, size = inches(1) / 5, lift }: StackOptions): Drawing {
   const { card } = sketch;
   const labels = labelPieces(sketch);
   const base: Slip = { id: CARD_BASE, name: 'Card base', note: foldNote(card.fold), paper: card.base, rect: { x: 0, y: 0, width: card.width, height: card.height } };
   const slips = [base, ...sketch.pieces.filter((piece) => piece.face === face).map((piece) => slipOf(sketch, piece, style))];
-  const step = Math.max(card.height * FLAT * 0.52, size * 2.3);
+  const step = lift ?? Math.max(card.height * FLAT * 0.52, size * 2.3);
   const right = card.width + size * 1.2;
   const items = slips.flatMap((slip, index): Item[] => {
     const level = -index * step;
@@ -65,7 +69,7 @@ export function drawStack(sketch: Sketch, { face, style, size = inches(1) / 5 }:
   return {
     title: 'The stack',
     description: `Gluing order, lowest first: ${slips.map(({ name }) => name).join(', ')}.`,
-    box: { x: left, y: top, width: right + size * 15 - left, height: card.height * FLAT + size * 1.5 - top },
+    box: { x: left, y: top, width: right + size * NAMES - left, height: card.height * FLAT + size * 1.5 - top },
     items,
     looks: looksOf(sketch),
   };

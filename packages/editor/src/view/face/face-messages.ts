@@ -22,8 +22,10 @@ export const faceMessages = {
   role: 'piece',
   size: ({ width, height }: Pick<Piece, 'width' | 'height'>, unit: Sketch['unit']) =>
     `${said(width, unit)} by ${said(height, unit)} ${unitName(unit)}`,
-  place: ({ x, y }: Pick<Piece, 'x' | 'y'>, unit: Sketch['unit']) => `${said(x, unit)} from left, ${said(y, unit)} from top`,
-  tilt: (tilt: number) => (tilt === 0 ? 'upright' : `tilted ${Math.abs(tilt)} degrees to the ${tilt < 0 ? 'left' : 'right'}`),
+  place: ({ x, y }: Pick<Piece, 'x' | 'y'>, unit: Sketch['unit']) =>
+    `${said(x, unit)} from left, ${said(y, unit)} from top`,
+  tilt: (tilt: number) =>
+    tilt === 0 ? 'upright' : `tilted ${Math.abs(tilt)} degrees to the ${tilt < 0 ? 'left' : 'right'}`,
   /** The accessible name of a piece. */
   piece: (sketch: Sketch, piece: Piece) =>
     [
@@ -35,7 +37,8 @@ export const faceMessages = {
     ].join(', '),
   /** What is announced after `event`; null when there is nothing to say. */
   after: (event: string, sketch: Sketch, piece: Piece | null): string | null => {
-    if (!piece) return event === 'piece.remove' ? 'Piece taken away' : event === 'piece.select' ? 'Nothing selected' : null;
+    if (!piece)
+      return event === 'piece.remove' ? 'Piece taken away' : event === 'piece.select' ? 'Nothing selected' : null;
     const order = sketch.pieces.filter(({ face }) => face === piece.face);
     switch (event) {
       case 'piece.move':
@@ -51,7 +54,9 @@ export const faceMessages = {
       case 'piece.mat':
         return `${faceMessages.piece(sketch, piece)}, added`;
       default:
-        return event.startsWith('order.') ? `${piece.name}: ${order.indexOf(piece) + 1} of ${order.length} from the card up` : null;
+        return event.startsWith('order.')
+          ? `${piece.name}: ${order.indexOf(piece) + 1} of ${order.length} from the card up`
+          : null;
     }
   },
   undone: 'Undone',

@@ -1,6 +1,10 @@
 import { css } from 'lit';
 
-/** Lines of the overlay are in pixels of the stage; those of the drawing keep their width at any zoom. */
+/**
+ * Lines of the overlay are in pixels of the stage; those of the drawing keep their width at any zoom.
+ * Paper looks the same by day and by night, so what is drawn over it has colours of its own; what stands beside the card
+ * takes the table's.
+ */
 export const faceStyles = css`
   :host {
     display: block;
@@ -21,11 +25,6 @@ export const faceStyles = css`
     user-select: none;
     -webkit-user-select: none;
     touch-action: pan-y;
-  }
-  /* Beside the card a finger scrolls the page. On SVG groups the property does nothing, so the shapes carry it. */
-  .drawing *,
-  .handles * {
-    touch-action: none;
   }
   [role='option'] {
     cursor: grab;
@@ -57,7 +56,7 @@ export const faceStyles = css`
     stroke-width: 1;
   }
   path[data-role='hidden'] {
-    fill: var(--trimwell-card, #fffdf6);
+    fill: var(--trimwell-casing, #fffdf6);
     stroke: rgb(29 36 35 / 0.3);
     stroke-width: 0.75;
   }
@@ -88,10 +87,10 @@ export const faceStyles = css`
   }
   .overlay path {
     stroke-width: 1.5;
-    stroke: var(--trimwell-accent, #b5482a);
+    stroke: var(--trimwell-mark, #a33b1e);
   }
   .overlay .casing {
-    stroke: var(--trimwell-card, #fffdf6);
+    stroke: var(--trimwell-casing, #fffdf6);
     stroke-width: 4;
     stroke-opacity: 0.75;
   }
@@ -116,7 +115,7 @@ export const faceStyles = css`
     stroke: var(--trimwell-muted, #5c6561);
   }
   .overlay .chain.own {
-    stroke: var(--trimwell-accent, #b5482a);
+    stroke: var(--trimwell-accent, #a33b1e);
     stroke-width: 1.5;
   }
   .overlay .handle {
@@ -127,13 +126,13 @@ export const faceStyles = css`
     stroke: none;
   }
   .overlay .handle .grip {
-    fill: var(--trimwell-accent, #b5482a);
-    stroke: var(--trimwell-card, #fffdf6);
+    fill: var(--trimwell-mark, #a33b1e);
+    stroke: var(--trimwell-casing, #fffdf6);
     stroke-width: 1.5;
     stroke-linejoin: round;
   }
   .overlay .handle:hover .grip {
-    fill: var(--trimwell-ink, #22302f);
+    fill: #22302f;
   }
   .overlay .arc {
     stroke-width: 1.5;
@@ -149,14 +148,15 @@ export const faceStyles = css`
   .overlay text {
     font-size: 13px;
     font-variant-numeric: diagonal-fractions;
-    fill: var(--trimwell-accent, #b5482a);
+    fill: var(--trimwell-mark, #a33b1e);
     paint-order: stroke;
-    stroke: var(--trimwell-card, #fffdf6);
+    stroke: var(--trimwell-casing, #fffdf6);
     stroke-width: 4px;
     stroke-linejoin: round;
     font-weight: 600;
   }
   .overlay .beside {
+    fill: var(--trimwell-accent, #a33b1e);
     stroke: var(--trimwell-table, #ebe6dd);
   }
   .overlay .figure:not(.own) {

@@ -20,7 +20,10 @@ const ROOM = { left: 46, top: 46, right: 46, bottom: 46 };
 
 /** The largest true-proportion view of `card` on a stage of `width` x `height` pixels, in the middle of what is left. */
 export function fitCard(card: Extent, { width, height }: Extent): FaceView {
-  const free = { width: Math.max(80, width - ROOM.left - ROOM.right), height: Math.max(80, height - ROOM.top - ROOM.bottom) };
+  const free = {
+    width: Math.max(80, width - ROOM.left - ROOM.right),
+    height: Math.max(80, height - ROOM.top - ROOM.bottom),
+  };
   const zoom = Math.min(free.width / card.width, free.height / card.height);
   return {
     zoom,

@@ -10,7 +10,7 @@ import { bindingOf, type SessionAct } from '../keymap.js';
 import { SessionElement } from '../session-element.js';
 import { faceMessages } from './face-messages.js';
 import { faceStyles } from './face-styles.js';
-import { FIGURE, type FaceView, fitCard, toCard } from './face-view.js';
+import { type FaceView, FIGURE, fitCard, toCard } from './face-view.js';
 import { type GestureHost, Gestures } from './gestures.js';
 import { HeldKey } from './held-key.js';
 import type { GestureMoment } from './live-gesture.js';
@@ -31,6 +31,11 @@ function pieceOf(target: EventTarget | null): string | null {
  * The card at true proportion: its pieces are picked, dragged, resized, tilted and moved by keys on it. Needs `session`
  * and `pointing`; draws the same drawing as every writer, and its own handles over it.
  * @csspart stage - The drawing with its handles.
+ * @csspart handle - One of the eight handles, or the tilt pin.
+ * @cssprop [--trimwell-mark=#a33b1e] - Frames, handles and snap marks, which lie on paper.
+ * @cssprop [--trimwell-casing=#fffdf6] - What sets them off from the paper.
+ * @cssprop [--trimwell-shadow=#1d2423] - Depth under the pieces.
+ * @cssprop [--trimwell-edge=rgb(29 36 35 / 0.28)] - The cut edge of the pieces.
  */
 export class FaceElement extends SessionElement implements GestureHost {
   static override styles = faceStyles;
@@ -66,6 +71,7 @@ export class FaceElement extends SessionElement implements GestureHost {
         @keyup=${this.#onKeyUp}
         @focusin=${this.#onFocusIn}
         @focusout=${this.#onFocusOut}
+        @touchstart=${this.#onTouchStart}
         @mousedown=${this.#onMouseDown}
         @dragstart=${(event: Event) => event.preventDefault()}
         ></svg>
@@ -138,7 +144,12 @@ export class FaceElement extends SessionElement implements GestureHost {
   #announce(event: string): void {
     const { state } = this.session;
     const words = faceMessages.after(event, state.sketch, selectedPiece(state));
-    if (words) this.status.textContent = words;
+    if (words) this.#say(words);
+  }
+
+  /** The same words twice are only read twice when something of them differs. */
+  #say(words: string): void {
+    this.status.textContent = this.status.textContent === words ? `${words}\u00a0` : words;
   }
 
   #cardPoint(clientX: number, clientY: number): { readonly x: number; readonly y: number } | null {
@@ -174,7 +185,8 @@ export class FaceElement extends SessionElement implements GestureHost {
     stage.scale(zoom, left, top);
     this.#label(stage);
     this.#bind(stage, overlay);
-    const byId = (id: string | null): Piece | null => sketch.pieces.find((piece) => piece.id === id && piece.face === face) ?? null;
+    const byId = (id: string | null): Piece | null =>
+      sketch.pieces.find((piece) => piece.id === id && piece.face === face) ?? null;
     overlay.show({
       sketch,
       view: this.view,
@@ -197,13 +209,15 @@ export class FaceElement extends SessionElement implements GestureHost {
   #label(stage: Stage): void {
     const { sketch, selection, face } = this.session.state;
     const pieces = stage.pieces();
-    const stop = selection && pieces.has(selection) ? selection : (this.#focusedPiece() ?? pieces.keys().next().value ?? null);
+    const stop =
+      selection && pieces.has(selection) ? selection : (this.#focusedPiece() ?? pieces.keys().next().value ?? null);
     const { list } = stage;
     list.setAttribute('role', 'listbox');
     list.setAttribute('aria-label', face === 'front' ? faceMessages.front(sketch) : faceMessages.inside(sketch));
     list.setAttribute('aria-describedby', 'help');
     list.setAttribute('tabindex', pieces.size === 0 ? '0' : '-1');
-    for (const child of list.children) if (!pieces.has((child as SVGElement).dataset['piece'] ?? '')) child.setAttribute('aria-hidden', 'true');
+    for (const child of list.children)
+      if (!pieces.has((child as SVGElement).dataset['piece'] ?? '')) child.setAttribute('aria-hidden', 'true');
     for (const piece of facePieces(this.session.state)) {
       const group = pieces.get(piece.id);
       if (!group) continue;
@@ -220,7 +234,9 @@ export class FaceElement extends SessionElement implements GestureHost {
     const pieces = stage.pieces();
     const { resize, tilt } = overlay.handles;
     const selection = (): string | null => this.session.state.selection;
-    this.#gestures.keepOnly(new Set<Element>([...pieces.values(), tilt.node, ...resize.map(({ group }) => group.node)]));
+    this.#gestures.keepOnly(
+      new Set<Element>([...pieces.values(), tilt.node, ...resize.map(({ group }) => group.node)]),
+    );
     for (const [id, group] of pieces) this.#gestures.bind(group, { do: 'move' }, () => id);
     for (const { handle, group } of resize) this.#gestures.bind(group.node, { do: 'resize', handle }, selection);
     this.#gestures.bind(tilt.node, { do: 'tilt' }, selection);
@@ -256,6 +272,14 @@ export class FaceElement extends SessionElement implements GestureHost {
     }
     this.take(piece);
     this.#stage?.pieces().get(piece)?.focus({ preventScroll: true });
+  };
+
+  /**
+   * A finger on a piece or a handle drags it; beside them it scrolls the page. `touch-action` cannot say so, since it has no
+   * effect on the shapes within an SVG.
+   */
+  readonly #onTouchStart = (event: TouchEvent): void => {
+    if ((event.target as Element).closest('.handles, [role="option"]')) event.preventDefault();
   };
 
   /** Pressing a handle leaves the focus on its piece. */
@@ -305,21 +329,21 @@ export class FaceElement extends SessionElement implements GestureHost {
     const binding = bindingOf(event);
     if (way !== undefined) this.#focusAlong(focused, way);
     else if (taken) this.take(focused);
-    else if (!binding || !this.#press(binding.command, binding.held ? event.code : null)) return;
+    else if (!binding || !this.#press(binding.command, binding.held ? event : null)) return;
     event.preventDefault();
   };
 
   /** Does what a key is for. True when it is a key of the face, whether or not it applies just now. */
-  #press(command: Command | SessionAct, held: string | null): boolean {
+  #press(command: Command | SessionAct, held: KeyboardEvent | null): boolean {
     if (command === 'undo' || command === 'redo') {
       this.#held.end();
       this.session[command]();
-      this.status.textContent = command === 'undo' ? faceMessages.undone : faceMessages.redone;
+      this.#say(command === 'undo' ? faceMessages.undone : faceMessages.redone);
       return true;
     }
     if (held !== null) {
       // Asked first, so that a key that does not apply begins no gesture.
-      if (command(this.session.state)) this.run(command, this.#held.press(held));
+      if (command(this.session.state)) this.run(command, this.#held.press(held.code, held.repeat));
       return true;
     }
     this.#held.end();

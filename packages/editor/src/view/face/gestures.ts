@@ -3,7 +3,13 @@ import interact from 'interactjs';
 import type { Session } from '../../session/session.js';
 import { selectedPiece } from '../../state/state.js';
 import type { FaceView } from './face-view.js';
-import { type GestureKeys, type GestureKind, type GestureMoment, type GestureStart, momentsOf } from './live-gesture.js';
+import {
+  type GestureKeys,
+  type GestureKind,
+  type GestureMoment,
+  type GestureStart,
+  momentsOf,
+} from './live-gesture.js';
 
 type Bound = ReturnType<typeof interact>;
 
@@ -114,7 +120,10 @@ export class Gestures {
     if (id !== null) this.host.take(id);
     const piece = selectedPiece(session.state);
     const matrix = svg.getScreenCTM()?.inverse();
-    if (this.#live || !piece || !matrix) return event.interaction.stop();
+    if (this.#live || !piece || !matrix) {
+      event.interaction.stop();
+      return;
+    }
     const toPull = (dx: number, dy: number): Point => ({
       x: (matrix.a * dx + matrix.c * dy) / view.zoom,
       y: (matrix.b * dx + matrix.d * dy) / view.zoom,

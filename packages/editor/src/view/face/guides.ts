@@ -23,7 +23,10 @@ function line(group: G, { from, to }: Segment, name: string, cased = true): void
 }
 
 function text(group: G, at: Point, words: string, anchor: 'start' | 'middle', name = 'figure', turn = 0): void {
-  const mark = group.element('text').attr({ x: at.x.toFixed(1), y: at.y.toFixed(1), 'text-anchor': anchor }).addClass(name);
+  const mark = group
+    .element('text')
+    .attr({ x: at.x.toFixed(1), y: at.y.toFixed(1), 'text-anchor': anchor })
+    .addClass(name);
   if (turn !== 0) mark.attr('transform', `rotate(${turn} ${at.x.toFixed(1)} ${at.y.toFixed(1)})`);
   mark.node.textContent = words;
 }
@@ -33,18 +36,31 @@ function drawLine(group: G, mark: SnapMark, view: FaceView): void {
   const from = toStage(along(mark.axis, mark.at, mark.from), view);
   const to = toStage(along(mark.axis, mark.at, mark.to), view);
   const reach = mark.axis === 'x' ? { x: 0, y: 10 } : { x: 10, y: 0 };
-  line(group, { from: { x: from.x - reach.x, y: from.y - reach.y }, to: { x: to.x + reach.x, y: to.y + reach.y } }, mark.kind);
+  line(
+    group,
+    { from: { x: from.x - reach.x, y: from.y - reach.y }, to: { x: to.x + reach.x, y: to.y + reach.y } },
+    mark.kind,
+  );
 }
 
 /** A reveal as a small dimension: a line over the gap, a stroke at each end, its figure beside it. */
-function drawReveal(group: G, mark: SnapMark & { readonly length: Length }, view: FaceView, unit: Sketch['unit']): void {
+function drawReveal(
+  group: G,
+  mark: SnapMark & { readonly length: Length },
+  view: FaceView,
+  unit: Sketch['unit'],
+): void {
   if (mark.length === 0) return;
   const from = toStage(along(mark.axis, mark.from, mark.at), view);
   const to = toStage(along(mark.axis, mark.to, mark.at), view);
   line(group, { from, to }, 'reveal');
   for (const end of [from, to]) {
     const across = mark.axis === 'x' ? { x: 0, y: 5 } : { x: 5, y: 0 };
-    line(group, { from: { x: end.x - across.x, y: end.y - across.y }, to: { x: end.x + across.x, y: end.y + across.y } }, 'reveal');
+    line(
+      group,
+      { from: { x: end.x - across.x, y: end.y - across.y }, to: { x: end.x + across.x, y: end.y + across.y } },
+      'reveal',
+    );
   }
   const figure = faceMessages.figure(mark.length, unit);
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
@@ -56,7 +72,11 @@ function drawReveal(group: G, mark: SnapMark & { readonly length: Length }, view
 const CHAIN = { x: 13, y: 27 };
 
 /** The stretches along `axis` that an upright piece divides the card into, from edge to edge, those of no length left out. */
-export function chainOf(sketch: Sketch, piece: Piece, axis: Axis): readonly { readonly from: number; readonly to: number; readonly own: boolean }[] {
+export function chainOf(
+  sketch: Sketch,
+  piece: Piece,
+  axis: Axis,
+): readonly { readonly from: number; readonly to: number; readonly own: boolean }[] {
   const [most, start, size] =
     axis === 'x' ? [sketch.card.width, piece.x, piece.width] : [sketch.card.height, piece.y, piece.height];
   const all = [
@@ -78,7 +98,8 @@ function drawChain(group: G, { sketch, view }: OverlayModel, piece: Piece, axis:
     const [a, b] = [toStage(along(axis, from, across), view), toStage(along(axis, to, across), view)];
     const name = own ? 'chain own' : 'chain';
     line(group, { from: a, to: b }, name, false);
-    for (const { x, y } of [a, b]) line(group, { from: { x: x - 4, y: y + 4 }, to: { x: x + 4, y: y - 4 } }, name, false);
+    for (const { x, y } of [a, b])
+      line(group, { from: { x: x - 4, y: y + 4 }, to: { x: x + 4, y: y - 4 } }, name, false);
     const words = faceMessages.figure(ticks(to - from), sketch.unit);
     const tight = Math.hypot(b.x - a.x, b.y - a.y) < words.length * 6 + 4 ? 11 : 0;
     const at = axis === 'x' ? { x: (a.x + b.x) / 2, y: a.y - 6 - tight } : { x: a.x - 6 - tight, y: (a.y + b.y) / 2 };
@@ -110,6 +131,9 @@ function lowestPoint(piece: Piece, view: FaceView): Point {
 /** A figure on a slip of paper. */
 function slip(group: G, at: Point, words: string): void {
   const width = words.length * 7 + 18;
-  group.rect(width, 24).attr({ x: at.x - width / 2, y: at.y - 17, rx: 2 }).addClass('slip');
+  group
+    .rect(width, 24)
+    .attr({ x: at.x - width / 2, y: at.y - 17, rx: 2 })
+    .addClass('slip');
   text(group, at, words, 'middle', 'slip-figure');
 }

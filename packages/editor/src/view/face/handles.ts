@@ -1,6 +1,6 @@
 import type { G } from '@svgdotjs/svg.js';
 import type { Piece } from '@trimwell/sketch';
-import { type Handle, HANDLES, handlePoint, turned } from '../../state/resize.js';
+import { HANDLES, type Handle, handlePoint, turned } from '../../state/resize.js';
 import { type FaceView, toStage } from './face-view.js';
 
 /** Side of a handle's target, in pixels (WCAG 2.2, success criterion 2.5.8 asks for 24). */
@@ -45,14 +45,20 @@ export class Handles {
 
   constructor(private readonly group: G) {
     this.resize = HANDLES.map((handle) => {
-      const mark = group.group().addClass('handle');
+      const mark = group.group().addClass('handle').attr('part', 'handle');
       const corner = handle.x !== 0 && handle.y !== 0;
-      mark.rect(TARGET, TARGET).attr({ x: -TARGET / 2, y: -TARGET / 2 }).addClass('target');
+      mark
+        .rect(TARGET, TARGET)
+        .attr({ x: -TARGET / 2, y: -TARGET / 2 })
+        .addClass('target');
       mark.path(corner ? CORNER : NOTCH).addClass('grip');
       return { handle, group: mark };
     });
-    this.tilt = group.group().addClass('handle tilt');
-    this.tilt.rect(TARGET + 20, TARGET).attr({ x: -TARGET / 2 - 10, y: -TARGET / 2 }).addClass('target');
+    this.tilt = group.group().addClass('handle tilt').attr('part', 'handle');
+    this.tilt
+      .rect(TARGET + 20, TARGET)
+      .attr({ x: -TARGET / 2 - 10, y: -TARGET / 2 })
+      .addClass('target');
     this.tilt.path(PROTRACTOR).addClass('arc casing');
     this.tilt.path(PROTRACTOR).addClass('arc');
     this.tilt.path('M-6 -5H6L0 5Z').addClass('grip');

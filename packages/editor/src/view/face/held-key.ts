@@ -8,9 +8,9 @@ export class HeldKey {
 
   constructor(private readonly settle: (gesture: string) => void) {}
 
-  /** The gesture that pressing `code` belongs to: a new one unless that key is held already. */
-  press(code: string): string {
-    if (code !== this.#code) {
+  /** The gesture that pressing `code` belongs to: a new one unless it is a repeat of the key that is held. */
+  press(code: string, repeat: boolean): string {
+    if (!repeat || code !== this.#code) {
       this.end();
       this.#code = code;
       this.#count += 1;

@@ -7,7 +7,10 @@ import { snapFieldOf, snapRect } from '../../state/snap-field.js';
 import { faceMessages } from './face-messages.js';
 
 /** What a drag does. */
-export type GestureKind = { readonly do: 'move' } | { readonly do: 'resize'; readonly handle: Handle } | { readonly do: 'tilt' };
+export type GestureKind =
+  | { readonly do: 'move' }
+  | { readonly do: 'resize'; readonly handle: Handle }
+  | { readonly do: 'tilt' };
 
 /** Modifier keys during a drag: Alt suspends snapping, Shift keeps the direction, the proportion, or fifteen degrees. */
 export interface GestureKeys {
@@ -53,7 +56,12 @@ function move(start: GestureStart, pull: Point, keys: GestureKeys, field: SnapFi
 }
 
 /** The pulled edges of an untilted piece, brought to rest one after the other. */
-function snapEdges(piece: Piece, handle: Handle, loose: Place, field: SnapField): { readonly place: Place; readonly marks: readonly SnapMark[] } {
+function snapEdges(
+  piece: Piece,
+  handle: Handle,
+  loose: Place,
+  field: SnapField,
+): { readonly place: Place; readonly marks: readonly SnapMark[] } {
   let rect: Rect = { x: piece.x, y: piece.y, width: piece.width, height: piece.height };
   const marks: SnapMark[] = [];
   for (const [axis, size, way] of [['x', 'width', handle.x] as const, ['y', 'height', handle.y] as const]) {
@@ -96,7 +104,12 @@ function tilt(start: GestureStart, pull: Point, keys: GestureKeys, target: strin
   const angle = (x: number, y: number): number => (Math.atan2(y - about.y, x - about.x) * 180) / Math.PI;
   const swept = angle(start.at.x + pull.x, start.at.y + pull.y) - angle(start.at.x, start.at.y);
   const degrees = restingTilt(start.piece.tilt + swept, keys);
-  return { event: 'piece.tilt', edit: { do: 'tilt', piece: target, tilt: degrees }, marks: [], figure: faceMessages.tiltFigure(degrees) };
+  return {
+    event: 'piece.tilt',
+    edit: { do: 'tilt', piece: target, tilt: degrees },
+    marks: [],
+    figure: faceMessages.tiltFigure(degrees),
+  };
 }
 
 /** The innermost piece of a set of mats: the one that is tilted. */

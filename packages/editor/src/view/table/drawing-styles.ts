@@ -7,10 +7,10 @@ export const drawingStyles = css`
     width: 100%;
     height: 100%;
     overflow: visible;
+    fill: none;
   }
   [data-role] {
     vector-effect: non-scaling-stroke;
-    fill: none;
   }
   text {
     stroke: none;
@@ -19,7 +19,8 @@ export const drawingStyles = css`
   [data-role='shadow'] {
     fill: #1d2423;
     fill-opacity: 0.16;
-    transform: translate(10px, 16px);
+    stroke: none;
+    transform: translate(14px, 22px);
   }
   [data-role='sheet'],
   [data-role='outline'] {
@@ -43,7 +44,7 @@ export const drawingStyles = css`
   }
   [data-role='offcut'] {
     fill: #fffdf7;
-    fill-opacity: 0.24;
+    fill-opacity: 0.46;
   }
   [data-role='cut'] {
     stroke: #22302f;

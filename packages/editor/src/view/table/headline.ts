@@ -10,6 +10,9 @@ export class HeadlineElement extends SessionElement {
   static override readonly styles = [
     tableStyles,
     css`
+      :host {
+        container-type: inline-size;
+      }
       header {
         display: flex;
         flex-wrap: wrap;
@@ -26,11 +29,16 @@ export class HeadlineElement extends SessionElement {
       input.name {
         flex: 0 1 auto;
         min-width: 60px;
-        width: 12ch;
+        width: 17ch;
         max-width: 100%;
-        field-sizing: content;
         border-bottom-color: transparent;
         font: 500 25px / 1.25 var(--heading-font);
+      }
+      @supports (field-sizing: content) {
+        input.name {
+          field-sizing: content;
+          width: auto;
+        }
       }
       input.name:hover {
         border-bottom-color: var(--line);
@@ -39,6 +47,14 @@ export class HeadlineElement extends SessionElement {
         white-space: nowrap;
         overflow: hidden;
         text-overflow: ellipsis;
+      }
+      @container (max-width: 640px) {
+        .number {
+          display: none;
+        }
+        .title {
+          flex-basis: 100%;
+        }
       }
       .pair {
         display: inline-flex;

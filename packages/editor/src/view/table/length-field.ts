@@ -19,7 +19,7 @@ export class LengthField extends LitElement {
       }
       input {
         width: 100%;
-        min-width: 56px;
+        min-width: 0;
         font-variant-numeric: tabular-nums;
       }
       input[aria-invalid='true'] {

@@ -11,7 +11,7 @@ import { PaperDrag } from './paper-drag.js';
 import { tableStyles } from './table-styles.js';
 
 /** Height of a 12 in sheet on the table, in pixels; others keep their proportion to it. */
-const SHEET_HEIGHT = 132;
+const SHEET_HEIGHT = 126;
 const SHEET_TICKS = 12 * 16256;
 /** Height of letters on a sheet, in pixels. */
 const LETTERS = 11.5;
@@ -38,7 +38,7 @@ export class SheetsElement extends SessionElement {
         align-items: flex-end;
         gap: 26px;
         margin: 0;
-        padding: 6px 4px 4px;
+        padding: 6px 4px 2px;
         list-style: none;
         overflow-x: auto;
         scrollbar-width: thin;
@@ -58,7 +58,7 @@ export class SheetsElement extends SessionElement {
         opacity: 0.8;
       }
       .name {
-        margin-top: 9px;
+        margin-top: 6px;
         font: 500 14px / 1.25 var(--heading-font);
       }
       .facts {

@@ -1,4 +1,3 @@
-import { inches } from '@trimwell/geometry';
 import { drawStack } from '@trimwell/handout';
 import { CARD_BASE, type Face, type Sketch } from '@trimwell/sketch';
 import { css, html } from 'lit';
@@ -7,6 +6,9 @@ import type { SessionChange } from '../../session/session.js';
 import { lowerOrder, raiseOrder, select } from '../../state/commands.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from './table-styles.js';
+
+/** Height of a row of the stack, in ems of its drawing: rows are at least 24 px apart on the narrowest table. */
+const ROW_EMS = 3.1;
 
 /** The stack: every piece of this face as a slip of its own paper, lifted apart, to pick and to reorder. */
 export class StackElement extends SessionElement {
@@ -22,7 +24,7 @@ export class StackElement extends SessionElement {
       .row {
         position: absolute;
         right: 0;
-        height: 26px;
+        height: 24px;
         transform: translateY(-50%);
         display: flex;
         align-items: center;
@@ -48,11 +50,6 @@ export class StackElement extends SessionElement {
       .row.chosen .pick {
         font-weight: 600;
       }
-      .row .move {
-        min-width: 26px;
-        padding: 0;
-        background: var(--table);
-      }
     `,
   ];
 
@@ -65,8 +62,8 @@ export class StackElement extends SessionElement {
   #drawing() {
     const { sketch, face } = this.session.state;
     if (this.#drawn?.sketch !== sketch || this.#drawn.face !== face) {
-      const size = Math.max(inches(1 / 6), sketch.card.width / 17);
-      this.#drawn = { sketch, face, drawing: drawStack(sketch, { face, style: { unit: sketch.unit }, size }) };
+      const size = (sketch.card.width + sketch.card.height / 3) / 22;
+      this.#drawn = { sketch, face, drawing: drawStack(sketch, { face, style: { unit: sketch.unit }, size, lift: size * ROW_EMS }) };
     }
     return this.#drawn.drawing;
   }
@@ -104,14 +101,22 @@ export class StackElement extends SessionElement {
               @click=${() => this.#pick(id)}
               @pointerenter=${() => { this.pointing.piece = id; }}
               @pointerleave=${() => { this.pointing.piece = null; }}
+              @focus=${() => { this.pointing.piece = id; }}
+              @blur=${() => { this.pointing.piece = null; }}
+              @keydown=${(event: KeyboardEvent) => this.#key(event, id)}
             ><b>${label.text}</b>${name.text}</button>
-            ${chosen
-              ? html`<button class="move" aria-label="Glue later, over the next piece" title="Glue later" ?disabled=${!raiseOrder(this.session.state)} @click=${() => raiseOrder(this.session.state, this.session.dispatch, Date.now())}>↑</button>
-                  <button class="move" aria-label="Glue earlier, under the next piece" title="Glue earlier" ?disabled=${!lowerOrder(this.session.state)} @click=${() => lowerOrder(this.session.state, this.session.dispatch, Date.now())}>↓</button>`
-              : ''}
           </div>`;
         })}
       </div>`;
+  }
+
+  /** Page Up and Page Down change the gluing order of the row that has the focus. */
+  #key(event: KeyboardEvent, piece: string): void {
+    const command = event.key === 'PageUp' ? raiseOrder : event.key === 'PageDown' ? lowerOrder : null;
+    if (!command || piece === CARD_BASE) return;
+    event.preventDefault();
+    this.#pick(piece);
+    command(this.session.state, this.session.dispatch, Date.now());
   }
 
   #pick(piece: string): void {

@@ -7,6 +7,7 @@ export const tableStyles = css`
     box-sizing: border-box;
     color: var(--ink);
     font: 13.5px / 1.4 var(--font);
+    font-variant-numeric: diagonal-fractions;
   }
   *,
   *::before,

@@ -38,7 +38,7 @@ export class TicketElement extends SessionElement {
     css`
       .slip {
         position: relative;
-        padding: 14px 14px 10px;
+        padding: 12px 12px 6px 14px;
         background: var(--slip);
         box-shadow: 0 1px 0 rgb(20 25 24 / 0.12), 0 5px 14px rgb(20 25 24 / 0.14);
         clip-path: none;
@@ -80,8 +80,8 @@ export class TicketElement extends SessionElement {
       }
       dl {
         display: grid;
-        grid-template-columns: 58px minmax(0, 1fr);
-        gap: 3px 8px;
+        grid-template-columns: 54px minmax(0, 1fr);
+        gap: 1px 8px;
         margin: 0;
         align-items: baseline;
       }
@@ -97,16 +97,24 @@ export class TicketElement extends SessionElement {
         margin: 0;
         min-width: 0;
       }
+      dd.pair {
+        flex-wrap: nowrap;
+      }
       trimwell-length {
-        width: 76px;
+        width: 68px;
+      }
+      .pair trimwell-length {
+        flex: 1 1 0;
+        width: 0;
+        min-width: 0;
       }
       input.number {
-        width: 56px;
+        width: 46px;
       }
       select {
         max-width: 100%;
       }
-      details {
+      details[open] {
         width: 100%;
       }
       summary {
@@ -126,7 +134,7 @@ export class TicketElement extends SessionElement {
         display: flex;
         flex-wrap: wrap;
         gap: 0 4px;
-        margin: 8px -6px 0;
+        margin: 4px -6px 0;
       }
     `,
   ];
@@ -152,9 +160,9 @@ export class TicketElement extends SessionElement {
       </div>
       <dl>
         <dt>size</dt>
-        <dd>${this.#length('Width', piece.width, 1, (width) => resizeTo({ width }))}×${this.#length('Height', piece.height, 1, (height) => resizeTo({ height }))}</dd>
+        <dd class="pair">${this.#length('Width', piece.width, 1, (width) => resizeTo({ width }))}×${this.#length('Height', piece.height, 1, (height) => resizeTo({ height }))}</dd>
         <dt>lies</dt>
-        <dd>${this.#length('From the left', piece.x, -LARGE, (x) => resizeTo({ x }))}→${this.#length('From the top', piece.y, -LARGE, (y) => resizeTo({ y }))}↓</dd>
+        <dd class="pair">${this.#length('From the left', piece.x, -LARGE, (x) => resizeTo({ x }))}→${this.#length('From the top', piece.y, -LARGE, (y) => resizeTo({ y }))}↓</dd>
         <dt>shows</dt>
         <dd>${shows(sketch, piece)}</dd>
         ${piece.shape === 'rectangle' ? html`<dt>corners</dt><dd>${this.#corners(piece)}</dd><dt>edges</dt><dd>${this.#edges(sketch, piece)}</dd>` : nothing}
@@ -163,7 +171,6 @@ export class TicketElement extends SessionElement {
           <select aria-label="Shape" @change=${(event: Event) => this.#shape(event, piece)}>
             ${SHAPES.map((shape) => html`<option ?selected=${shape === piece.shape}>${shape}</option>`)}
           </select>
-          <label>tilt <input class="number" type="number" step="1" min="-180" max="180" .value=${String(piece.tilt)} @keydown=${stop} @change=${(event: Event) => this.#tilt(event)} />°</label>
         </dd>
         <dt>cut from</dt>
         <dd>
@@ -171,8 +178,11 @@ export class TicketElement extends SessionElement {
             ${[...sketch.papers, ...sketch.mixes].map(({ id, name }) => html`<option value=${id} ?selected=${id === piece.from}>${name}</option>`)}
           </select>
         </dd>
-        <dt>raised</dt>
-        <dd>${this.#length('Raised by', piece.raise, 0, (raise) => setRaise(raise))}</dd>
+        <dt>tilt</dt>
+        <dd class="pair">
+          <input class="number" type="number" step="1" min="-180" max="180" aria-label="Tilt in degrees" .value=${String(piece.tilt)} @keydown=${stop} @change=${(event: Event) => this.#tilt(event)} />°
+          <span class="quiet">raised</span>${this.#length('Raised by', piece.raise, 0, (raise) => setRaise(raise))}
+        </dd>
       </dl>
       <div class="acts">
         <button ?disabled=${!can(raiseOrder)} @click=${() => this.#do(raiseOrder)}>Glue later</button>

@@ -18,7 +18,7 @@ export class YieldElement extends SessionElement {
       .yield {
         display: grid;
         grid-template-columns: 190px minmax(0, 1fr);
-        gap: 6px 28px;
+        gap: 2px 28px;
         align-items: center;
       }
       .cards {
@@ -49,7 +49,7 @@ export class YieldElement extends SessionElement {
       }
       .ruler {
         position: relative;
-        height: 64px;
+        height: 58px;
         cursor: pointer;
         touch-action: none;
         user-select: none;
@@ -59,15 +59,15 @@ export class YieldElement extends SessionElement {
         position: absolute;
         inset: 18px 0 0;
         display: grid;
-        grid-template-rows: 30px 14px;
+        grid-template-rows: 26px 14px;
         grid-auto-flow: column;
-        grid-auto-columns: 1fr;
+        grid-auto-columns: minmax(0, 1fr);
         border-radius: 2px;
         box-shadow: 0 2px 5px rgb(20 25 24 / 0.22);
       }
       .cell {
         position: relative;
-        padding-top: 10px;
+        padding-top: 7px;
         background: var(--rule);
         color: var(--rule-ink);
         text-align: center;
@@ -131,7 +131,8 @@ export class YieldElement extends SessionElement {
       :host([narrow]) .cell {
         font-size: 10px;
       }
-      :host([narrow]) .cell:nth-of-type(4n + 3) {
+      :host([narrow]) .cell:nth-of-type(4n + 3),
+      :host([narrow]) .band {
         font-size: 0;
       }
       @media (prefers-reduced-motion: reduce) {
