@@ -31,7 +31,7 @@ export default defineConfig({
     reducedMotion: 'reduce',
   },
   projects: [
-    { name: 'desk', use: { viewport: { width: 1280, height: 800 } } },
-    { name: 'phone', use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 } },
+    { name: 'desk', testIgnore: /touch\.spec/, use: { viewport: { width: 1280, height: 800 } } },
+    { name: 'phone', testIgnore: /mouse\.spec|files\.spec/, use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 } },
   ],
 });

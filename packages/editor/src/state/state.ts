@@ -52,4 +52,3 @@ export function openState(sketch: Sketch): EditorState {
 export function selectedPiece(state: EditorState): Piece | null {
   return state.sketch.pieces.find((piece) => piece.id === state.selection) ?? null;
 }
-

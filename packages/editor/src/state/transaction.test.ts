@@ -53,7 +53,11 @@ test('selecting makes no step; a selection that is gone is dropped', () => {
   const selected = applyTransaction(start, { event: 'piece.select', edits: [], selection: 'strip', at: 0 });
   expect(selected.history).toBe(start.history);
   expect(selectedPiece(selected)?.name).toBe('Strip');
-  const removed = applyTransaction(selected, { event: 'piece.remove', edits: [{ do: 'remove-piece', piece: 'strip' }], at: 0 });
+  const removed = applyTransaction(selected, {
+    event: 'piece.remove',
+    edits: [{ do: 'remove-piece', piece: 'strip' }],
+    at: 0,
+  });
   expect(removed.selection).toBeNull();
   expect(undo(removed).selection).toBe('strip');
 });
@@ -66,7 +70,9 @@ test('a transaction with one edit that cannot be applied changes nothing', () =>
 
 test('a transaction is data: after a trip through JSON it does the same', () => {
   const transaction = move(1.5, { gesture: 'drag-3', selection: 'strip' });
-  expect(applyTransaction(start, JSON.parse(JSON.stringify(transaction))).sketch).toEqual(applyTransaction(start, transaction).sketch);
+  expect(applyTransaction(start, JSON.parse(JSON.stringify(transaction))).sketch).toEqual(
+    applyTransaction(start, transaction).sketch,
+  );
 });
 
 test('history keeps its newest steps and no more', () => {

@@ -4,6 +4,7 @@ import { property, query } from 'lit/decorators.js';
 import { createPlanPort } from '../session/create-plan-port.js';
 import { Session, type SessionChange } from '../session/session.js';
 import type { FaceElement } from './face/face.js';
+import { bindingOf } from './keymap.js';
 import { Pointing } from './pointing.js';
 import { tableStyles } from './table/table-styles.js';
 import { themeStyles } from './theme.js';
@@ -166,12 +167,14 @@ export class TrimwellEditor extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#room.observe(this);
+    this.addEventListener('keydown', this.#key);
     if (this.#wanted && !this.#session) this.#open(this.#wanted);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#room.disconnect();
+    this.removeEventListener('keydown', this.#key);
     this.#wanted = this.sketch;
     this.#stop?.();
     this.#session?.dispose();
@@ -224,6 +227,14 @@ export class TrimwellEditor extends LitElement {
       <trimwell-watch .session=${session} .pointing=${pointing}></trimwell-watch>
     </div>`;
   }
+
+  /** Undo and redo work wherever on the table the focus is; fields keep their keys to themselves. */
+  readonly #key = (event: KeyboardEvent): void => {
+    const command = event.defaultPrevented ? null : bindingOf(event)?.command;
+    if (command !== 'undo' && command !== 'redo') return;
+    event.preventDefault();
+    this.#session?.[command]();
+  };
 
   readonly #drop = (event: CustomEvent<{ paper: string; clientX: number; clientY: number }>): void => {
     const { paper, clientX, clientY } = event.detail;

@@ -1,4 +1,3 @@
-import { rulerStep } from '@trimwell/sketch';
 import * as commands from '../state/commands.js';
 import type { Command } from '../state/state.js';
 
@@ -125,9 +124,4 @@ const BY_KEY: ReadonlyMap<string, KeyBinding> = new Map(
 /** The row of the pressed key, or null. */
 export function bindingOf(pressed: Pressed): KeyBinding | null {
   return BY_KEY.get(keyName(pressed)) ?? null;
-}
-
-/** The long step of `Shift`, in ticks, for texts that name it. */
-export function longStep(unit: 'in' | 'mm'): number {
-  return LONG[unit] * rulerStep(unit);
 }

@@ -9,10 +9,10 @@ export const themeStyles = css`
     --day-table: #ebe6dc;
     --day-shelf: #dfd7c8;
     --day-ink: #22302f;
-    --day-muted: #5b645f;
+    --day-muted: #4f5853;
     --day-slip: #fffdf7;
     --day-line: #cfc6b4;
-    --day-accent: #a63f22;
+    --day-accent: #97371c;
     --day-good: #2c5f4e;
     --day-rule: #f4e6b8;
     --day-rule-ink: #574512;

@@ -30,6 +30,7 @@ export const faceMessages = {
   piece: (sketch: Sketch, piece: Piece) =>
     [
       piece.name,
+      ...(piece.art?.motif === 'words' && piece.art.words !== '' ? [piece.art.words] : []),
       faceMessages.size(piece, sketch.unit),
       faceMessages.place(piece, sketch.unit),
       ...(piece.tilt === 0 ? [] : [faceMessages.tilt(piece.tilt)]),

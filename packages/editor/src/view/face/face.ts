@@ -4,23 +4,21 @@ import type { Piece, Sketch } from '@trimwell/sketch';
 import { html, type TemplateResult } from 'lit';
 import { query } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
-import { addPiece, facePieces, select } from '../../state/commands.js';
+import { addPiece, select } from '../../state/commands.js';
 import { type Command, selectedPiece } from '../../state/state.js';
-import { bindingOf, type SessionAct } from '../keymap.js';
 import { SessionElement } from '../session-element.js';
+import { FaceKeys, type KeyHost } from './face-keys.js';
 import { faceMessages } from './face-messages.js';
 import { faceStyles } from './face-styles.js';
 import { type FaceView, FIGURE, fitCard, toCard } from './face-view.js';
 import { type GestureHost, Gestures } from './gestures.js';
-import { HeldKey } from './held-key.js';
+import { labelPieces } from './label-pieces.js';
 import type { GestureMoment } from './live-gesture.js';
 import { Overlay } from './overlay.js';
 import { Stage } from './stage.js';
 
 /** Size of the stage where there is no layout. */
 const UNLAID = { width: 480, height: 560 };
-
-const WAYS: Readonly<Record<string, 1 | -1>> = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
 
 function pieceOf(target: EventTarget | null): string | null {
   const group = target instanceof Element ? target.closest<SVGGElement>('[role="option"]') : null;
@@ -37,7 +35,7 @@ function pieceOf(target: EventTarget | null): string | null {
  * @cssprop [--trimwell-shadow=#1d2423] - Depth under the pieces.
  * @cssprop [--trimwell-edge=rgb(29 36 35 / 0.28)] - The cut edge of the pieces.
  */
-export class FaceElement extends SessionElement implements GestureHost {
+export class FaceElement extends SessionElement implements GestureHost, KeyHost {
   static override styles = faceStyles;
 
   @query('svg') readonly svg!: SVGSVGElement;
@@ -48,10 +46,9 @@ export class FaceElement extends SessionElement implements GestureHost {
   #drawn: { readonly sketch: Sketch; readonly face: Piece['face']; readonly zoom: number } | null = null;
   #moment: GestureMoment | null = null;
   #focusNext = false;
-  /** The last thing the user touched was the keyboard, so the focus is to be seen. */
-  #byKeys = true;
+  #pressed = false;
   readonly #gestures = new Gestures(this);
-  readonly #held = new HeldKey((gesture) => this.session.settle(gesture));
+  readonly #keys = new FaceKeys(this);
   readonly #sizes = typeof ResizeObserver === 'undefined' ? null : new ResizeObserver(() => this.requestUpdate());
 
   protected concerns(change: SessionChange): boolean {
@@ -67,7 +64,7 @@ export class FaceElement extends SessionElement implements GestureHost {
         @pointerover=${this.#onPointerOver}
         @pointerleave=${this.#onPointerLeave}
         @pointercancel=${() => this.#gestures.cancel()}
-        @keydown=${this.#onKeyDown}
+        @keydown=${(event: KeyboardEvent) => this.#keys.down(event, pieceOf(event.target))}
         @keyup=${this.#onKeyUp}
         @focusin=${this.#onFocusIn}
         @focusout=${this.#onFocusOut}
@@ -89,7 +86,7 @@ export class FaceElement extends SessionElement implements GestureHost {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#sizes?.disconnect();
-    this.#held.end();
+    this.#keys.end();
     this.#gestures.dispose();
   }
 
@@ -141,15 +138,31 @@ export class FaceElement extends SessionElement implements GestureHost {
     this.#announce(moment.event);
   }
 
+  putBack(): void {
+    this.say(faceMessages.cancelled);
+  }
+
+  get dragging(): boolean {
+    return this.#gestures.dragging;
+  }
+
+  focusPiece(piece: string): void {
+    this.#stage?.pieces().get(piece)?.focus({ preventScroll: true });
+  }
+
+  followSelection(): void {
+    this.#focusNext = true;
+  }
+
+  /** Announces; the same words twice are only read twice when something of them differs. */
+  say(words: string): void {
+    this.status.textContent = this.status.textContent === words ? `${words}\u00a0` : words;
+  }
+
   #announce(event: string): void {
     const { state } = this.session;
     const words = faceMessages.after(event, state.sketch, selectedPiece(state));
-    if (words) this.#say(words);
-  }
-
-  /** The same words twice are only read twice when something of them differs. */
-  #say(words: string): void {
-    this.status.textContent = this.status.textContent === words ? `${words}\u00a0` : words;
+    if (words) this.say(words);
   }
 
   #cardPoint(clientX: number, clientY: number): { readonly x: number; readonly y: number } | null {
@@ -174,8 +187,8 @@ export class FaceElement extends SessionElement implements GestureHost {
     const { stage, overlay } = this.#prepare();
     const { state } = this.session;
     const { sketch, face } = state;
-    // While something is dragged the view stands still, since the drag is counted in it.
-    if (!this.#gestures.dragging) this.view = fitCard(sketch.card, this.#extent());
+    // From the press to the end of a drag the view stands still, whatever the room does that the face is given.
+    if (!this.#pressed && !this.#gestures.dragging) this.view = fitCard(sketch.card, this.#extent());
     const { zoom, left, top } = this.view;
     const focused = this.#focusedPiece();
     if (sketch !== this.#drawn?.sketch || face !== this.#drawn.face || zoom !== this.#drawn.zoom) {
@@ -183,7 +196,7 @@ export class FaceElement extends SessionElement implements GestureHost {
       this.#drawn = { sketch, face, zoom };
     }
     stage.scale(zoom, left, top);
-    this.#label(stage);
+    labelPieces(stage, state, this.#focusedPiece());
     this.#bind(stage, overlay);
     const byId = (id: string | null): Piece | null =>
       sketch.pieces.find((piece) => piece.id === id && piece.face === face) ?? null;
@@ -205,29 +218,6 @@ export class FaceElement extends SessionElement implements GestureHost {
     return clientWidth > 0 && clientHeight > 0 ? { width: clientWidth, height: clientHeight } : UNLAID;
   }
 
-  /** Names and states for those who do not see the face; one piece at a time is a stop of the Tab key. */
-  #label(stage: Stage): void {
-    const { sketch, selection, face } = this.session.state;
-    const pieces = stage.pieces();
-    const stop =
-      selection && pieces.has(selection) ? selection : (this.#focusedPiece() ?? pieces.keys().next().value ?? null);
-    const { list } = stage;
-    list.setAttribute('role', 'listbox');
-    list.setAttribute('aria-label', face === 'front' ? faceMessages.front(sketch) : faceMessages.inside(sketch));
-    list.setAttribute('aria-describedby', 'help');
-    list.setAttribute('tabindex', pieces.size === 0 ? '0' : '-1');
-    for (const child of list.children)
-      if (!pieces.has((child as SVGElement).dataset['piece'] ?? '')) child.setAttribute('aria-hidden', 'true');
-    for (const piece of facePieces(this.session.state)) {
-      const group = pieces.get(piece.id);
-      if (!group) continue;
-      group.setAttribute('role', 'option');
-      group.setAttribute('aria-label', faceMessages.piece(sketch, piece));
-      group.setAttribute('aria-selected', String(piece.id === selection));
-      group.setAttribute('tabindex', piece.id === stop ? '0' : '-1');
-    }
-  }
-
   #bind(stage: Stage, overlay: Overlay): void {
     // Taking a binding away in the middle of a drag would end the drag without its end.
     if (this.#gestures.dragging) return;
@@ -247,7 +237,7 @@ export class FaceElement extends SessionElement implements GestureHost {
   }
 
   #visibleFocus(): string | null {
-    return this.#byKeys ? this.#focusedPiece() : null;
+    return this.#keys.used ? this.#focusedPiece() : null;
   }
 
   /** Puts the focus where it was when its element was moved or is gone, or on what was just made. */
@@ -261,7 +251,8 @@ export class FaceElement extends SessionElement implements GestureHost {
   }
 
   readonly #onPointerDown = (event: PointerEvent): void => {
-    this.#byKeys = false;
+    this.#keys.used = false;
+    this.#hold();
     if (event.button !== 0 || (event.target as Element).closest('.handles')) return;
     const piece = pieceOf(event.target);
     if (this.#gestures.dragging) return;
@@ -271,7 +262,24 @@ export class FaceElement extends SessionElement implements GestureHost {
       return;
     }
     this.take(piece);
-    this.#stage?.pieces().get(piece)?.focus({ preventScroll: true });
+    this.focusPiece(piece);
+  };
+
+  #hold(): void {
+    this.#pressed = true;
+    const release = (): void => {
+      this.#pressed = false;
+      window.removeEventListener('pointerup', release);
+      window.removeEventListener('pointercancel', release);
+      this.requestUpdate();
+    };
+    window.addEventListener('pointerup', release);
+    window.addEventListener('pointercancel', release);
+  }
+
+  readonly #onKeyUp = (event: KeyboardEvent): void => {
+    this.#keys.up(event);
+    this.requestUpdate();
   };
 
   /**
@@ -306,57 +314,9 @@ export class FaceElement extends SessionElement implements GestureHost {
     const left = pieceOf(event.target);
     // A piece that is taken away loses the focus in the middle of an update; another one is asked for after it.
     queueMicrotask(() => {
-      this.#held.end();
+      this.#keys.end();
       if (this.pointing.piece === left) this.pointing.piece = null;
       this.requestUpdate();
     });
   };
-
-  readonly #onKeyUp = (event: KeyboardEvent): void => {
-    // Tab comes in from elsewhere: only its end is heard here.
-    if (event.key === 'Tab') this.#byKeys = true;
-    this.#held.release(event.code);
-    this.requestUpdate();
-  };
-
-  readonly #onKeyDown = (event: KeyboardEvent): void => {
-    this.#byKeys = true;
-    if (this.#gestures.dragging || event.defaultPrevented) return;
-    const focused = pieceOf(event.target);
-    const plain = !event.ctrlKey && !event.metaKey && !event.altKey && !event.shiftKey;
-    const way = plain && this.session.state.selection === null ? WAYS[event.key] : undefined;
-    const taken = plain && focused !== null && (event.key === 'Enter' || event.key === ' ');
-    const binding = bindingOf(event);
-    if (way !== undefined) this.#focusAlong(focused, way);
-    else if (taken) this.take(focused);
-    else if (!binding || !this.#press(binding.command, binding.held ? event : null)) return;
-    event.preventDefault();
-  };
-
-  /** Does what a key is for. True when it is a key of the face, whether or not it applies just now. */
-  #press(command: Command | SessionAct, held: KeyboardEvent | null): boolean {
-    if (command === 'undo' || command === 'redo') {
-      this.#held.end();
-      this.session[command]();
-      this.#say(command === 'undo' ? faceMessages.undone : faceMessages.redone);
-      return true;
-    }
-    if (held !== null) {
-      // Asked first, so that a key that does not apply begins no gesture.
-      if (command(this.session.state)) this.run(command, this.#held.press(held.code, held.repeat));
-      return true;
-    }
-    this.#held.end();
-    const before = this.session.state.selection;
-    this.run(command);
-    this.#focusNext = this.session.state.selection !== null && this.session.state.selection !== before;
-    return true;
-  }
-
-  #focusAlong(from: string | null, by: 1 | -1): void {
-    const ids = facePieces(this.session.state).map(({ id }) => id);
-    const start = from === null ? (by > 0 ? -1 : ids.length) : ids.indexOf(from);
-    const next = ids[(start + by + ids.length) % Math.max(1, ids.length)];
-    if (next !== undefined) this.#stage?.pieces().get(next)?.focus({ preventScroll: true });
-  }
 }

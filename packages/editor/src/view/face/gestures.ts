@@ -31,8 +31,9 @@ export interface GestureHost {
   take(piece: string): void;
   /** Shows the moment, or the end of the drag: null. */
   show(moment: GestureMoment | null): void;
-  /** Called once after a drag was kept. */
+  /** Called once after a drag was kept, or put back. */
   kept(moment: GestureMoment): void;
+  putBack(): void;
 }
 
 interface Live {
@@ -66,6 +67,7 @@ export class Gestures {
   bind(element: SVGElement, kind: GestureKind, piece: () => string | null): void {
     if (this.#bound.has(element)) return;
     const bound = interact(element).draggable({
+      mouseButtons: 1,
       listeners: {
         start: (event: DragStep) => this.#start(event, kind, piece()),
         move: (event: DragStep) => this.#move(event),
@@ -94,6 +96,7 @@ export class Gestures {
     live.interaction.stop();
     this.host.session.cancel(live.id);
     this.host.show(null);
+    this.host.putBack();
   }
 
   dispose(): void {
@@ -117,7 +120,8 @@ export class Gestures {
 
   #start(event: DragStep, kind: GestureKind, id: string | null): void {
     const { session, svg, view } = this.host;
-    if (id !== null) this.host.take(id);
+    // A second finger drags nothing.
+    if (!this.#live && id !== null) this.host.take(id);
     const piece = selectedPiece(session.state);
     const matrix = svg.getScreenCTM()?.inverse();
     if (this.#live || !piece || !matrix) {

@@ -1,4 +1,4 @@
-import type { G } from '@svgdotjs/svg.js';
+import type { G, Rect } from '@svgdotjs/svg.js';
 import type { Piece } from '@trimwell/sketch';
 import { HANDLES, type Handle, handlePoint, turned } from '../../state/resize.js';
 import { type FaceView, toStage } from './face-view.js';
@@ -7,6 +7,8 @@ import { type FaceView, toStage } from './face-view.js';
 const TARGET = 28;
 /** How far the tilt pin stands off the piece, in pixels. */
 const PIN = 34;
+/** Shortest side, in pixels, that has room for the grips of two corners. */
+const GRIPS = 30;
 /** Edges shorter than this on the screen have no handle in their middle; the corners do. */
 const SHORTEST_EDGE = 74;
 
@@ -36,6 +38,7 @@ export function cursorOf(handle: Handle, tilt: number): string {
 interface HandleMark {
   readonly handle: Handle;
   readonly group: G;
+  readonly target: Rect;
 }
 
 /** Eight handles and the tilt pin. They are made once, so that a drag of one never loses its element. */
@@ -47,12 +50,9 @@ export class Handles {
     this.resize = HANDLES.map((handle) => {
       const mark = group.group().addClass('handle').attr('part', 'handle');
       const corner = handle.x !== 0 && handle.y !== 0;
-      mark
-        .rect(TARGET, TARGET)
-        .attr({ x: -TARGET / 2, y: -TARGET / 2 })
-        .addClass('target');
+      const target = mark.rect(TARGET, TARGET).addClass('target');
       mark.path(corner ? CORNER : NOTCH).addClass('grip');
-      return { handle, group: mark };
+      return { handle, group: mark, target };
     });
     this.tilt = group.group().addClass('handle tilt').attr('part', 'handle');
     this.tilt
@@ -71,15 +71,19 @@ export class Handles {
     this.group.attr('opacity', dragging ? 0 : null);
     if (!piece) return;
     const [width, height] = [piece.width * view.zoom, piece.height * view.zoom];
-    for (const { handle, group } of this.resize) {
+    for (const { handle, group, target } of this.resize) {
       const at = toStage(handlePoint(piece, piece.tilt, handle), view);
       const hidden = (handle.x === 0 && width < SHORTEST_EDGE) || (handle.y === 0 && height < SHORTEST_EDGE);
-      // On a small piece the corners stand off, so that its middle can still be taken.
-      const away = turned({ x: handle.x * outset(width), y: handle.y * outset(height) }, piece.tilt);
+      // On a piece too small for two grips the corners stand off a little.
+      const away = turned({ x: handle.x * outset(width, GRIPS), y: handle.y * outset(height, GRIPS) }, piece.tilt);
       group.attr({
         transform: `translate(${(at.x + away.x).toFixed(2)} ${(at.y + away.y).toFixed(2)}) rotate(${piece.tilt + turnOf(handle)})`,
         display: hidden ? 'none' : null,
       });
+      // The targets stand off further, outwards in the handle's own frame, so that the middle can still be taken.
+      const side = handle.x === 0 ? height : handle.y === 0 ? width : Math.min(width, height);
+      const off = -TARGET / 2 - outset(side, 2 * TARGET);
+      target.attr({ x: handle.x === 0 || handle.y === 0 ? -TARGET / 2 : off, y: off });
       group.css('cursor', cursorOf(handle, piece.tilt));
     }
     this.#standPin(piece, view);
@@ -97,7 +101,7 @@ export class Handles {
   }
 }
 
-/** How far a corner stands off so that two of them leave room for the middle of a short side. */
-function outset(side: number): number {
-  return side < 2 * TARGET ? (2 * TARGET - side) / 2 : 0;
+/** How far something stands off each end of a side so that `room` pixels are between the two. */
+function outset(side: number, room: number): number {
+  return Math.max(0, (room - side) / 2);
 }

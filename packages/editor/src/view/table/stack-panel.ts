@@ -8,7 +8,7 @@ import { SessionElement } from '../session-element.js';
 import { tableStyles } from './table-styles.js';
 
 /** Height of a row of the stack, in ems of its drawing: rows are at least 24 px apart on the narrowest table. */
-const ROW_EMS = 3.1;
+const ROW_EMS = 3.6;
 
 /** The stack: every piece of this face as a slip of its own paper, lifted apart, to pick and to reorder. */
 export class StackElement extends SessionElement {

@@ -1,0 +1,40 @@
+import { expect, test } from '@playwright/test';
+import { boxOf, drawFinger, expectNoErrors, guideText, middleOf, openTable, outlineBox, pieceIn, pieceOn, settledPlan, sketchText } from './table.js';
+
+test('a finger drags a piece and pulls a handle; the guide follows; undo brings all back', async ({ page }) => {
+  const errors = await openTable(page);
+  const [before, guide] = [await sketchText(page), await guideText(page, 'Green gingham')];
+  const start = await pieceIn(page, 'greeting');
+  const from = await middleOf(pieceOn(page, 'greeting').locator('path[data-role="outline"]'));
+  await drawFinger(page, from, { x: from.x + 10, y: from.y - 50 });
+  expect((await pieceIn(page, 'greeting')).y).toBeLessThan(start.y);
+  expect(await page.evaluate(() => scrollY)).toBe(0);
+  const strip = await outlineBox(page, 'strip');
+  await page.touchscreen.tap(strip.x + 14, strip.y + strip.height / 2);
+  const handle = { x: strip.x + strip.width / 2, y: strip.y + strip.height };
+  await drawFinger(page, handle, { x: handle.x, y: handle.y + 30 });
+  await settledPlan(page);
+  expect((await pieceIn(page, 'strip')).height).toBeGreaterThan(16256);
+  expect(await guideText(page, 'Green gingham')).not.toBe(guide);
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  await page.getByRole('button', { name: 'Undo' }).tap();
+  await settledPlan(page);
+  expect(await sketchText(page)).toBe(before);
+  expectNoErrors(errors);
+});
+
+test('beside the card a finger scrolls the page', async ({ page }) => {
+  await openTable(page);
+  const tallest = await boxOf(page.locator('trimwell-yield'));
+  await drawFinger(page, { x: 40, y: tallest.y + 20 }, { x: 40, y: tallest.y - 260 });
+  await expect.poll(() => page.evaluate(() => scrollY)).toBeGreaterThan(50);
+});
+
+test('nothing reaches over the side of a phone', async ({ page }) => {
+  await openTable(page);
+  for (const card of ['Hedgerow wreath', 'Tide line', 'Star window']) {
+    await page.getByRole('button', { name: card }).tap();
+    await settledPlan(page);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
+  }
+});
