@@ -11,7 +11,9 @@ export default defineConfig(({ command }) => ({
   worker: { format: 'es' },
   build: { target: 'es2022', rolldownOptions: { input: pages.map((name) => `${here}${name}`) } },
   // While developing, packages come from their sources; a build takes what tsc has built.
-  ...(command === 'serve' ? { resolve: { conditions: ['source', 'module', 'browser', 'development|production'] } } : {}),
+  ...(command === 'serve'
+    ? { resolve: { conditions: ['source', 'module', 'browser', 'development|production'] } }
+    : {}),
   server: { host: '127.0.0.1' },
   preview: { host: '127.0.0.1', port: 4173 },
 }));

@@ -32,6 +32,10 @@ export default defineConfig({
   },
   projects: [
     { name: 'desk', testIgnore: /touch\.spec/, use: { viewport: { width: 1280, height: 800 } } },
-    { name: 'phone', testIgnore: /mouse\.spec|files\.spec/, use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 } },
+    {
+      name: 'phone',
+      testIgnore: /mouse\.spec|files\.spec/,
+      use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 },
+    },
   ],
 });

@@ -16,7 +16,8 @@ function show(id: string): void {
   if (!sketch || !editor) return;
   shown = id;
   editor.sketch = sketch;
-  for (const button of cards?.querySelectorAll('button') ?? []) button.setAttribute('aria-pressed', String(button.value === id));
+  for (const button of cards?.querySelectorAll('button') ?? [])
+    button.setAttribute('aria-pressed', String(button.value === id));
 }
 
 editor.addEventListener('sketch-change', () => {

@@ -13,10 +13,13 @@ test('an import against the direction is named, whatever its form', () => {
   expect(checkFile('editor', 'state/state.ts', "const late = await import('../view/editor.js');")).toHaveLength(1);
   expect(checkFile('handout', 'write/svg.ts', "import { readFileSync } from 'node:fs';")).toHaveLength(1);
   expect(checkFile('embed', 'sketch.ts', "import { TrimwellEditor } from '@trimwell/editor';")).toHaveLength(1);
-  expect(checkFile('geometry', 'rect/rect.ts', "import { type Length, ticks } from '../length/length.js';")).toEqual([]);
+  expect(checkFile('geometry', 'rect/rect.ts', "import { type Length, ticks } from '../length/length.js';")).toEqual(
+    [],
+  );
 });
 
 test('every way of importing is seen', () => {
-  const source = "import 'a';\nimport { b } from 'b';\nexport * from 'c';\nconst d = import('d');\nnew URL('./e.js', import.meta.url);";
+  const source =
+    "import 'a';\nimport { b } from 'b';\nexport * from 'c';\nconst d = import('d');\nnew URL('./e.js', import.meta.url);";
   expect(importsOf(source)).toEqual(['a', 'b', 'c', 'd', './e.js']);
 });

@@ -10,15 +10,44 @@ const JOBS = 200;
  * number of cards; a third of the papers directional; no limit of sheets; the trimmer of a sketch.
  */
 export function realisticJob(random) {
-  const sheets = [[12 * INCH, 12 * INCH], [8.5 * INCH, 11 * INCH], [210 * 640, 297 * 640]];
+  const sheets = [
+    [12 * INCH, 12 * INCH],
+    [8.5 * INCH, 11 * INCH],
+    [210 * 640, 297 * 640],
+  ];
   const [width, height] = sheets[[0, 0, 0, 0, 0, 0, 1, 1, 1, 2][random(10)]];
   const step = random(10) < 6 ? INCH / 8 : INCH / 16;
-  const side = () => (Math.floor((0.75 * INCH) / step) + random(Math.floor(((random(8) === 0 ? 7.25 : 4.75) * INCH) / step))) * step;
+  const side = () =>
+    (Math.floor((0.75 * INCH) / step) + random(Math.floor(((random(8) === 0 ? 7.25 : 4.75) * INCH) / step))) * step;
   const cards = 1 + random(24);
   return {
-    trimmer: { bladeLength: 12 * INCH, narrowestStrip: INCH / 4, thinnestTrim: INCH / 16, kerf: 0, rulerStep: INCH / 16, stoppedCuts: false },
-    papers: [{ id: 'a', width, height, sheets: null, directional: random(3) === 0, price: null, margins: { top: 0, right: 0, bottom: 0, left: 0 } }],
-    blanks: Array.from({ length: 2 + random(5) }, (_, n) => ({ id: `b${n}`, width: side(), height: side(), quantity: cards, papers: null, turn: true })),
+    trimmer: {
+      bladeLength: 12 * INCH,
+      narrowestStrip: INCH / 4,
+      thinnestTrim: INCH / 16,
+      kerf: 0,
+      rulerStep: INCH / 16,
+      stoppedCuts: false,
+    },
+    papers: [
+      {
+        id: 'a',
+        width,
+        height,
+        sheets: null,
+        directional: random(3) === 0,
+        price: null,
+        margins: { top: 0, right: 0, bottom: 0, left: 0 },
+      },
+    ],
+    blanks: Array.from({ length: 2 + random(5) }, (_, n) => ({
+      id: `b${n}`,
+      width: side(),
+      height: side(),
+      quantity: cards,
+      papers: null,
+      turn: true,
+    })),
   };
 }
 
@@ -34,11 +63,17 @@ export async function bench() {
   for (const job of jobs) {
     first.push(timed(() => improvePlan(job, { work: QUICK_WORK }).next()));
     let plan;
-    best.push(timed(() => { plan = planCuts(job, { work: DEFAULT_WORK }); }));
+    best.push(
+      timed(() => {
+        plan = planCuts(job, { work: DEFAULT_WORK });
+      }),
+    );
     if (plan.proof.fewestSheets) proven += 1;
     if (checkPlan(job, plan).length > 0) wrong += 1;
   }
-  const quick = timed(() => { for (const job of jobs) planCuts(job, { work: QUICK_WORK }); });
+  const quick = timed(() => {
+    for (const job of jobs) planCuts(job, { work: QUICK_WORK });
+  });
   row('baseline arithmetic', `${base.toFixed(2)} ms`);
   row('first slice, median', against(percentile(first, 0.5), base));
   row('first slice, 99th percentile', against(percentile(first, 0.99), base));

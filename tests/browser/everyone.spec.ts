@@ -6,21 +6,32 @@ import { openTable, pieceOn, settledPlan } from './table.js';
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 interface AxeResults {
-  readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[] }[];
+  readonly violations: readonly {
+    readonly id: string;
+    readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
+  }[];
 }
 
 /** What axe finds against WCAG 2.2 A and AA, a line each. */
 async function violations(page: Page): Promise<readonly string[]> {
   await page.evaluate(axe);
   const results = await page.evaluate(async () => {
-    const { axe: checker } = window as unknown as { axe: { run(root: Document, options: object): Promise<AxeResults> } };
-    return checker.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'] });
+    const { axe: checker } = window as unknown as {
+      axe: { run(root: Document, options: object): Promise<AxeResults> };
+    };
+    return checker.run(document, {
+      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+    });
   });
-  return results.violations.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html.slice(0, 160)} ${node.failureSummary ?? ''}`));
+  return results.violations.flatMap(({ id, nodes }) =>
+    nodes.map((node) => `${id}: ${node.html.slice(0, 160)} ${node.failureSummary ?? ''}`),
+  );
 }
 
 for (const colorScheme of ['light', 'dark'] as const) {
-  test(`axe finds nothing by ${colorScheme}, with nothing picked, with a piece picked, with the lists open`, async ({ page }) => {
+  test(`axe finds nothing by ${colorScheme}, with nothing picked, with a piece picked, with the lists open`, async ({
+    page,
+  }) => {
     await page.emulateMedia({ colorScheme });
     await openTable(page);
     expect(await violations(page)).toEqual([]);
@@ -38,12 +49,19 @@ test('every target is 24 px or more, or stands that far from the next (WCAG 2.2,
   await openTable(page);
   await pieceOn(page, 'strip').focus();
   await page.keyboard.press('Enter');
-  const small = await page.locator('trimwell-editor button, trimwell-editor select, trimwell-editor summary, trimwell-editor input:not([type=file])').evaluateAll((all) =>
-    all
-      .map((element) => ({ box: element.getBoundingClientRect(), text: (element.getAttribute('aria-label') ?? element.textContent ?? '').trim() }))
-      .filter(({ box }) => box.width > 0 && (box.width < 24 || box.height < 24))
-      .map(({ box, text }) => `${text} ${box.width} x ${box.height}`),
-  );
+  const small = await page
+    .locator(
+      'trimwell-editor button, trimwell-editor select, trimwell-editor summary, trimwell-editor input:not([type=file])',
+    )
+    .evaluateAll((all) =>
+      all
+        .map((element) => ({
+          box: element.getBoundingClientRect(),
+          text: (element.getAttribute('aria-label') ?? element.textContent ?? '').trim(),
+        }))
+        .filter(({ box }) => box.width > 0 && (box.width < 24 || box.height < 24))
+        .map(({ box, text }) => `${text} ${box.width} x ${box.height}`),
+    );
   expect(small).toEqual([]);
 });
 
@@ -51,7 +69,11 @@ test('two tables on one page do not disturb each other', async ({ page, isMobile
   test.setTimeout(90_000);
   await openTable(page, './two-tables.html');
   await settledPlan(page, '#right');
-  const text = (id: string) => page.evaluate((selector) => JSON.stringify(document.querySelector<HTMLElementTagNameMap['trimwell-editor']>(selector)?.sketch), id);
+  const text = (id: string) =>
+    page.evaluate(
+      (selector) => JSON.stringify(document.querySelector<HTMLElementTagNameMap['trimwell-editor']>(selector)?.sketch),
+      id,
+    );
   const [left, right] = [await text('#left'), await text('#right')];
   const strip = pieceOn(page, 'greeting', '#left').locator('path[data-role="outline"]');
   await strip.scrollIntoViewIfNeeded();

@@ -9,23 +9,36 @@ test('a saved sketch opens again as the same sketch', async ({ page }) => {
   await page.keyboard.press('ArrowDown');
   const changed = await sketchText(page);
   await page.getByRole('button', { name: 'Save and hand on' }).click();
-  const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: /The sketch, to open again/ }).click()]);
+  const [download] = await Promise.all([
+    page.waitForEvent('download'),
+    page.getByRole('button', { name: /The sketch, to open again/ }).click(),
+  ]);
   expect(download.suggestedFilename()).toBe('hedgerow-wreath.json');
   const text = await readFile(await download.path(), 'utf8');
   await page.reload();
   await settledPlan(page);
   expect(await sketchText(page)).not.toBe(changed);
-  await page.locator('trimwell-files input[type=file]').setInputFiles({ name: 'card.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+  await page
+    .locator('trimwell-files input[type=file]')
+    .setInputFiles({ name: 'card.json', mimeType: 'application/json', buffer: Buffer.from(text) });
   await expect.poll(() => sketchText(page)).toBe(changed);
 });
 
-test('a file that is no sketch is refused by path, value and what is allowed, and nothing is changed', async ({ page }) => {
+test('a file that is no sketch is refused by path, value and what is allowed, and nothing is changed', async ({
+  page,
+}) => {
   await openTable(page);
   const before = await sketchText(page);
   const picker = page.locator('trimwell-files input[type=file]');
-  const sketch = JSON.parse(await readFile(new URL('../../demo/sketches/tide-line.json', import.meta.url), 'utf8')) as { card: { width: string } };
+  const sketch = JSON.parse(await readFile(new URL('../../demo/sketches/tide-line.json', import.meta.url), 'utf8')) as {
+    card: { width: string };
+  };
   sketch.card.width = 'wide';
-  await picker.setInputFiles({ name: 'card.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(sketch)) });
+  await picker.setInputFiles({
+    name: 'card.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(sketch)),
+  });
   await expect(page.getByRole('alert')).toContainText('card.width is "wide"; allowed: a length');
   expect(await sketchText(page)).toBe(before);
 });

@@ -9,7 +9,8 @@ test('by keyboard alone: pick, move, resize, see the guide and the tally follow,
   const start = await pieceIn(page, 'strip');
   await pieceOn(page, 'panel-mat').focus();
   for (let n = 0; n < 40; n += 1) {
-    if ((await page.evaluate(() => document.querySelector('trimwell-editor')?.session?.state.selection)) === 'strip') break;
+    if ((await page.evaluate(() => document.querySelector('trimwell-editor')?.session?.state.selection)) === 'strip')
+      break;
     await page.keyboard.press('.');
   }
   await page.keyboard.press('ArrowRight');
@@ -56,12 +57,19 @@ test('a piece is added, named, punched, rounded, reordered and taken away withou
   await ticket.getByText('plain').first().click();
   await ticket.getByRole('combobox', { name: 'Edge, top' }).selectOption('small-scallops');
   const id = await page.evaluate(() => document.querySelector('trimwell-editor')?.session?.state.selection ?? '');
-  expect(await pieceIn(page, id)).toMatchObject({ name: 'Red label', from: 'rowan', corners: { tl: 2032, br: 2032 }, punched: { top: 'small-scallops' } });
+  expect(await pieceIn(page, id)).toMatchObject({
+    name: 'Red label',
+    from: 'rowan',
+    corners: { tl: 2032, br: 2032 },
+    punched: { top: 'small-scallops' },
+  });
   await expect(ticket.getByRole('button', { name: 'Glue later' })).toBeDisabled();
   await ticket.getByRole('button', { name: 'Glue earlier' }).press('Enter');
   await expect(ticket.getByRole('button', { name: 'Glue later' })).toBeEnabled();
   await ticket.getByRole('button', { name: 'Take away' }).press('Enter');
-  expect((JSON.parse(await sketchText(page)) as { pieces: readonly unknown[] }).pieces).toHaveLength((JSON.parse(before) as { pieces: readonly unknown[] }).pieces.length);
+  expect((JSON.parse(await sketchText(page)) as { pieces: readonly unknown[] }).pieces).toHaveLength(
+    (JSON.parse(before) as { pieces: readonly unknown[] }).pieces.length,
+  );
 });
 
 test('the ruler is a slider for the arrow keys', async ({ page }) => {
@@ -84,6 +92,8 @@ test('millimetres and inches are the same sketch', async ({ page }) => {
   await page.getByRole('button', { name: 'mm', exact: true }).click();
   await pieceOn(page, 'strip').focus();
   await page.keyboard.press('Enter');
-  await expect(page.locator('trimwell-ticket').getByRole('textbox', { name: 'Width', exact: true })).toHaveValue('95.25 mm');
+  await expect(page.locator('trimwell-ticket').getByRole('textbox', { name: 'Width', exact: true })).toHaveValue(
+    '95.25 mm',
+  );
   expect(await pieceIn(page, 'strip')).toEqual(start);
 });

@@ -1,16 +1,36 @@
 import { expect, test } from '@playwright/test';
-import { boxOf, expectNoErrors, guideText, middleOf, openTable, outlineBox, pieceIn, pieceOn, pixelsPerInch, pull, settledPlan, sketchText, tally } from './table.js';
-
+import {
+  boxOf,
+  expectNoErrors,
+  guideText,
+  middleOf,
+  openTable,
+  outlineBox,
+  pieceIn,
+  pieceOn,
+  pixelsPerInch,
+  pull,
+  settledPlan,
+  sketchText,
+  tally,
+} from './table.js';
 
 const INCH = 16256;
 
-test('pulling a handle changes the piece, its guide and the tally in the same gesture; undo brings all back', async ({ page }) => {
+test('pulling a handle changes the piece, its guide and the tally in the same gesture; undo brings all back', async ({
+  page,
+}) => {
   const errors = await openTable(page);
   const [before, guide, counted] = [await sketchText(page), await guideText(page, 'Green gingham'), await tally(page)];
   const strip = await outlineBox(page, 'strip');
   const inch = await pixelsPerInch(page);
   await page.mouse.click(strip.x + 12, strip.y + strip.height / 2);
-  await pull(page, { x: strip.x + strip.width / 2, y: strip.y + strip.height - 1 }, { x: strip.x + strip.width / 2, y: strip.y + strip.height + 2 * inch }, 30);
+  await pull(
+    page,
+    { x: strip.x + strip.width / 2, y: strip.y + strip.height - 1 },
+    { x: strip.x + strip.width / 2, y: strip.y + strip.height + 2 * inch },
+    30,
+  );
   // The button is still down: everything has followed already.
   await expect.poll(async () => (await pieceIn(page, 'strip')).height / INCH).toBeGreaterThan(2.5);
   await expect.poll(() => guideText(page, 'Green gingham')).not.toBe(guide);
@@ -27,7 +47,9 @@ test('pulling a handle changes the piece, its guide and the tally in the same ge
   expectNoErrors(errors);
 });
 
-test('a dragged piece lands where the pointer takes it, on a mark of the ruler, and its mat follows', async ({ page }) => {
+test('a dragged piece lands where the pointer takes it, on a mark of the ruler, and its mat follows', async ({
+  page,
+}) => {
   await openTable(page);
   const inch = await pixelsPerInch(page);
   const start = await pieceIn(page, 'wreath');
@@ -61,7 +83,11 @@ test('a tilted piece is resized in its own directions: the opposite edge stays w
   const box = await boxOf(pieceOn(page, 'tag').locator('path[data-role="outline"]'));
   await page.mouse.click(box.x + box.width / 2, box.y + box.height * 0.7);
   const handles = page.locator('trimwell-face .handle:not(.tilt)');
-  const places = await handles.evaluateAll((all) => all.map((handle) => handle.getBoundingClientRect()).map(({ x, y, width, height }) => ({ x: x + width / 2, y: y + height / 2 })));
+  const places = await handles.evaluateAll((all) =>
+    all
+      .map((handle) => handle.getBoundingClientRect())
+      .map(({ x, y, width, height }) => ({ x: x + width / 2, y: y + height / 2 })),
+  );
   const lowest = places.reduce((a, b) => (b.y > a.y ? b : a));
   await pull(page, lowest, { x: lowest.x - 8, y: lowest.y + 40 });
   await page.mouse.up();
@@ -70,11 +96,17 @@ test('a tilted piece is resized in its own directions: the opposite edge stays w
   expect(end.height).toBeGreaterThan(start.height);
   const topLeft = ({ x, y, width, height, tilt }: typeof start) => {
     const turn = (tilt * Math.PI) / 180;
-    return [x + width / 2 - (width / 2) * Math.cos(turn) + (height / 2) * Math.sin(turn), y + height / 2 - (width / 2) * Math.sin(turn) - (height / 2) * Math.cos(turn)] as const;
+    return [
+      x + width / 2 - (width / 2) * Math.cos(turn) + (height / 2) * Math.sin(turn),
+      y + height / 2 - (width / 2) * Math.sin(turn) - (height / 2) * Math.cos(turn),
+    ] as const;
   };
   // Which corner was pulled depends on the tilt; the corner across from it must not have moved by more than a few ticks.
   const corners = [start, end].map(topLeft);
-  const moved = Math.hypot((corners[1]?.[0] ?? 0) - (corners[0]?.[0] ?? 0), (corners[1]?.[1] ?? 0) - (corners[0]?.[1] ?? 0));
+  const moved = Math.hypot(
+    (corners[1]?.[0] ?? 0) - (corners[0]?.[0] ?? 0),
+    (corners[1]?.[1] ?? 0) - (corners[0]?.[1] ?? 0),
+  );
   expect(moved).toBeLessThan(start.width);
 });
 
@@ -109,6 +141,8 @@ test('what is pointed at lights up on the sheets', async ({ page }) => {
   const greeting = await middleOf(pieceOn(page, 'greeting').locator('path[data-role="outline"]'));
   await page.mouse.move(greeting.x, greeting.y);
   await expect.poll(() => page.locator('trimwell-sheets [data-role="blank"].lit').count()).toBeGreaterThan(0);
-  const lit = await page.locator('trimwell-sheets [data-role="blank"].lit').evaluateAll((all) => all.map((blank) => blank.getAttribute('data-piece')));
+  const lit = await page
+    .locator('trimwell-sheets [data-role="blank"].lit')
+    .evaluateAll((all) => all.map((blank) => blank.getAttribute('data-piece')));
   expect(new Set(lit)).toEqual(new Set(['greeting']));
 });

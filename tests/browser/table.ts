@@ -1,6 +1,6 @@
+import { expect, type Locator, type Page } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
 import type { Piece } from '@trimwell/sketch';
-import { expect, type Locator, type Page } from '@playwright/test';
 
 /** Opens a page of the demo and waits until every table on it has its first full plan. Page errors fail the test. */
 export async function openTable(page: Page, path = './'): Promise<readonly string[]> {
@@ -30,7 +30,9 @@ export function pieceOn(page: Page, id: string, editor = 'trimwell-editor'): Loc
 /** The piece in the sketch; lengths in ticks. */
 export async function pieceIn(page: Page, id: string, editor = 'trimwell-editor'): Promise<Piece> {
   const piece = await page.evaluate(
-    ([selector, wanted]) => document.querySelector<TrimwellEditor>(selector)?.sketch?.pieces.find((candidate) => candidate.id === wanted) ?? null,
+    ([selector, wanted]) =>
+      document.querySelector<TrimwellEditor>(selector)?.sketch?.pieces.find((candidate) => candidate.id === wanted) ??
+      null,
     [editor, id] as const,
   );
   if (!piece) throw new Error(`no piece ${id}`);
@@ -92,7 +94,9 @@ export async function drawFinger(page: Page, from: Spot, to: Spot, steps = 12): 
     client.send('Input.dispatchTouchEvent', { type, touchPoints: points.map(({ x, y }) => ({ x, y })) });
   await touch('touchStart', [from]);
   for (let step = 1; step <= steps; step += 1) {
-    await touch('touchMove', [{ x: from.x + ((to.x - from.x) * step) / steps, y: from.y + ((to.y - from.y) * step) / steps }]);
+    await touch('touchMove', [
+      { x: from.x + ((to.x - from.x) * step) / steps, y: from.y + ((to.y - from.y) * step) / steps },
+    ]);
     await page.waitForTimeout(16);
   }
   await touch('touchEnd', []);

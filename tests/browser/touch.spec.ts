@@ -1,5 +1,17 @@
 import { expect, test } from '@playwright/test';
-import { boxOf, drawFinger, expectNoErrors, guideText, middleOf, openTable, outlineBox, pieceIn, pieceOn, settledPlan, sketchText } from './table.js';
+import {
+  boxOf,
+  drawFinger,
+  expectNoErrors,
+  guideText,
+  middleOf,
+  openTable,
+  outlineBox,
+  pieceIn,
+  pieceOn,
+  settledPlan,
+  sketchText,
+} from './table.js';
 
 test('a finger drags a piece and pulls a handle; the guide follows; undo brings all back', async ({ page }) => {
   const errors = await openTable(page);

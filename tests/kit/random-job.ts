@@ -28,7 +28,10 @@ export function randomJob(): fc.Arbitrary<CutJob> {
     papers: fc.option(fc.nat({ max: 2 }), { nil: null, freq: 2 }),
   });
   const trimmer = fc.record({
-    bladeLength: fc.option(fc.integer({ min: 5, max: 20 }).map((n) => ticks(n * unit)), { nil: null, freq: 2 }),
+    bladeLength: fc.option(
+      fc.integer({ min: 5, max: 20 }).map((n) => ticks(n * unit)),
+      { nil: null, freq: 2 },
+    ),
     narrowestStrip: fc.constantFrom(0, 0, 150, 300).map(ticks),
     thinnestTrim: fc.constantFrom(0, 0, 2, 60).map(ticks),
     kerf: fc.constantFrom(0, 0, 0, 1, 7).map(ticks),
@@ -40,7 +43,10 @@ export function randomJob(): fc.Arbitrary<CutJob> {
       trimmer,
       papers: fc.array(paper, { minLength: 1, maxLength: 3 }),
       blanks: fc.array(blank, { minLength: 1, maxLength: 5 }),
-      prices: fc.option(fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 3, maxLength: 3 }), { nil: null, freq: 1 }),
+      prices: fc.option(fc.array(fc.integer({ min: 1, max: 9 }), { minLength: 3, maxLength: 3 }), {
+        nil: null,
+        freq: 1,
+      }),
     })
     .map(({ trimmer: rules, papers, blanks, prices }) => ({
       trimmer: rules,

@@ -19,7 +19,9 @@ function stage(title, command, args, env = {}) {
   const start = performance.now();
   console.log(`\n== ${title}`);
   const { status } = spawnSync(command, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...env } });
-  console.log(`== ${title}: ${status === 0 ? 'passed' : 'FAILED'} in ${((performance.now() - start) / 1000).toFixed(1)} s`);
+  console.log(
+    `== ${title}: ${status === 0 ? 'passed' : 'FAILED'} in ${((performance.now() - start) / 1000).toFixed(1)} s`,
+  );
   return status === 0;
 }
 
@@ -45,7 +47,14 @@ single('types, lint and structure', process.execPath, [fileURLToPath(new URL('ch
 counted(
   'unit tests',
   bin('vitest'),
-  ['run', '--config', 'tests/vitest.config.ts', '--reporter=default', '--reporter=json', `--outputFile.json=${report('unit.json')}`],
+  [
+    'run',
+    '--config',
+    'tests/vitest.config.ts',
+    '--reporter=default',
+    '--reporter=json',
+    `--outputFile.json=${report('unit.json')}`,
+  ],
   report('unit.json'),
   (json) => ({ passed: json.numPassedTests, failed: json.numFailedTests + json.numPendingTests }),
 );

@@ -3,7 +3,10 @@ import { existsSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 
 const NAMES = ['chromium', 'chromium-browser', 'google-chrome', 'google-chrome-stable', 'microsoft-edge'];
-const MAC = ['/Applications/Chromium.app/Contents/MacOS/Chromium', '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome'];
+const MAC = [
+  '/Applications/Chromium.app/Contents/MacOS/Chromium',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+];
 
 /** The path of a Chromium-based browser that is there: $CHROMIUM, on PATH, in the usual place, or null. */
 export function findChromium() {
@@ -15,7 +18,10 @@ export function findChromium() {
 }
 
 function run(command, args) {
-  return spawnSync(command, args, { stdio: 'inherit', env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } }).status === 0;
+  return (
+    spawnSync(command, args, { stdio: 'inherit', env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } })
+      .status === 0
+  );
 }
 
 /** Finds a Chromium, or installs one the system's way where that needs no password; throws saying how otherwise. */

@@ -1,6 +1,16 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { checkPlan } from '@trimwell/geometry';
-import { applyEdits, batchRecipe, batchYield, checkSketch, expectSketch, matPlace, planBatch, readSketchText, writeSketchText } from '@trimwell/sketch';
+import {
+  applyEdits,
+  batchRecipe,
+  batchYield,
+  checkSketch,
+  expectSketch,
+  matPlace,
+  planBatch,
+  readSketchText,
+  writeSketchText,
+} from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 
 const folder = new URL('../../demo/sketches/', import.meta.url);

@@ -56,7 +56,10 @@ test('cut ends with 2 on bad input, one line of standard error for each problem,
 });
 
 test('sets multiply, and the most sets are found and proven', async () => {
-  expect(JSON.parse((await trimwell('cut job.json --sets 2 --json')).out)).toMatchObject({ sets: 2, counts: { sheets: 9 } });
+  expect(JSON.parse((await trimwell('cut job.json --sets 2 --json')).out)).toMatchObject({
+    sets: 2,
+    counts: { sheets: 9 },
+  });
   const most = JSON.parse((await trimwell('cut limited.json --sets most --json')).out);
   expect(most).toMatchObject({ sets: 6, complete: true, proof: { mostSets: true } });
   expect((await trimwell('cut job.json --sets most')).code).toBe(2);
@@ -64,7 +67,10 @@ test('sets multiply, and the most sets are found and proven', async () => {
 
 test('a file of jobs gives one plan a line, a bad job an error in its place', async () => {
   const { code, out } = await trimwell('cut jobs.jsonl');
-  const lines = out.trimEnd().split('\n').map((line) => JSON.parse(line));
+  const lines = out
+    .trimEnd()
+    .split('\n')
+    .map((line) => JSON.parse(line));
   expect(code).toBe(2);
   expect(lines.map((line) => line.counts?.sheets ?? line.error.length)).toEqual([5, 1, 1]);
 });

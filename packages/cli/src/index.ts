@@ -31,15 +31,17 @@ const writeToDisk: WriteText = async (file, content) => {
 };
 
 /** Runs one command line and says how it ended, without touching the process. */
-export async function runCommand(
-  args: readonly string[],
-  readText: ReadText,
-  writeText: WriteText,
-): Promise<Outcome> {
+export async function runCommand(args: readonly string[], readText: ReadText, writeText: WriteText): Promise<Outcome> {
   const [name, ...rest] = args;
   if (name === undefined || name === 'help' || name === '--help' || name === '-h') return printed(help());
   const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
-  if (!command) return misused(`There is no command ${JSON.stringify(name)}.`, Object.keys(COMMANDS).map((known) => `trimwell ${known}`).join(' | '));
+  if (!command)
+    return misused(
+      `There is no command ${JSON.stringify(name)}.`,
+      Object.keys(COMMANDS)
+        .map((known) => `trimwell ${known}`)
+        .join(' | '),
+    );
   try {
     return await command.run(rest, readText, writeText);
   } catch (error) {

@@ -27,8 +27,4 @@ const TAGS: Readonly<Record<string, CustomElementConstructor>> = {
 // A page may load this twice, through two bundles: the first one stays.
 for (const [tag, element] of Object.entries(TAGS)) if (!customElements.get(tag)) customElements.define(tag, element);
 
-declare global {
-  interface HTMLElementTagNameMap {
-    'trimwell-editor': TrimwellEditor;
-  }
-}
+export type { TrimwellEditor } from './view/editor.js';

@@ -1,3 +1,3 @@
-export { Session, type SessionChange } from './session/session.js';
 export type { PlanView } from './session/plan-messages.js';
+export { Session, type SessionChange } from './session/session.js';
 export { TrimwellEditor } from './view/editor.js';

@@ -7,7 +7,9 @@ import { BAD_INPUT, badInput, MADE, type Outcome, printed, UNMADE } from './outc
 
 export const CUT_USAGE = 'trimwell cut JOB.json|JOBS.jsonl|- [--lines] [--sets N|most] [--work N] [--json]';
 
-type Planned = { readonly ok: true; readonly complete: boolean; readonly plan: object; readonly text: string } | { readonly ok: false; readonly problems: readonly Problem[] };
+type Planned =
+  | { readonly ok: true; readonly complete: boolean; readonly plan: object; readonly text: string }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
 
 function setsOf(words: Words): number | 'most' {
   return words.values.get('sets') === 'most' ? 'most' : (wholeNumber(words, 'sets', 1, 1_000_000) ?? 1);
@@ -51,7 +53,8 @@ export async function cut(args: readonly string[], readText: ReadText): Promise<
   const words = sortWords(args, ['json', 'lines'], ['sets', 'work']);
   const file = onlyName(words, 'file with a cut job');
   const lines = words.flags.has('lines') || file.endsWith('.jsonl');
-  if (words.flags.has('lines') && file !== '-' && !file.endsWith('.jsonl')) throw new UsageError('--lines goes with - or a .jsonl file.');
+  if (words.flags.has('lines') && file !== '-' && !file.endsWith('.jsonl'))
+    throw new UsageError('--lines goes with - or a .jsonl file.');
   const text = await readText(file);
   return lines ? cutLines(text, words) : cutOne(file, text, words);
 }

@@ -33,7 +33,9 @@ export function sortWords(words: readonly string[], flags: readonly string[], va
       if (value === undefined) throw new UsageError(`--${name} needs a value.`);
       given.set(name, value);
     } else {
-      throw new UsageError(`There is no option ${word}; there are ${[...flags, ...values].map((option) => `--${option}`).join(', ')}.`);
+      throw new UsageError(
+        `There is no option ${word}; there are ${[...flags, ...values].map((option) => `--${option}`).join(', ')}.`,
+      );
     }
   }
   return { names, flags: found, values: given };

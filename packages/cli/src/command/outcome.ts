@@ -16,7 +16,9 @@ export interface Outcome {
 
 /** An outcome that says what is wrong with the input, a line for each problem, with its path. */
 export function badInput(problems: readonly Problem[], file?: string): Outcome {
-  const lines = problems.map(({ message }) => `${file === undefined ? '' : `${file}: `}${message.replaceAll('\n', ' ')}\n`);
+  const lines = problems.map(
+    ({ message }) => `${file === undefined ? '' : `${file}: `}${message.replaceAll('\n', ' ')}\n`,
+  );
   return { code: BAD_INPUT, out: '', error: lines.join('') };
 }
 

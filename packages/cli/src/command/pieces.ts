@@ -15,5 +15,7 @@ export async function pieces(args: readonly string[], readText: ReadText): Promi
   if (!reading.ok) return badInput(reading.problems, file);
   const { sketch } = reading;
   const cards = asked ?? (sketch.batch.cards === AS_MANY_AS_POSSIBLE ? 1 : sketch.batch.cards);
-  return printed(words.flags.has('json') ? writePieceListJson(sketch, { cards }) : writePieceListCsv(sketch, { cards }));
+  return printed(
+    words.flags.has('json') ? writePieceListJson(sketch, { cards }) : writePieceListCsv(sketch, { cards }),
+  );
 }

@@ -1,6 +1,14 @@
 import { DEFAULT_WORK, planCuts } from '@trimwell/geometry';
 import { batchText } from '@trimwell/handout';
-import { AS_MANY_AS_POSSIBLE, batchRecipe, batchYield, planBatch, readSketchText, type Sketch, writeBatchPlan } from '@trimwell/sketch';
+import {
+  AS_MANY_AS_POSSIBLE,
+  batchRecipe,
+  batchYield,
+  planBatch,
+  readSketchText,
+  type Sketch,
+  writeBatchPlan,
+} from '@trimwell/sketch';
 import type { ReadText } from './input.js';
 import { onlyName, sortWords, UsageError, type Words, wholeNumber } from './options.js';
 import { badInput, MADE, type Outcome, printed, UNMADE } from './outcome.js';
@@ -25,8 +33,13 @@ export async function plan(args: readonly string[], readText: ReadText): Promise
   const cards = cardsOf(reading.sketch, words);
   const planOne = (job: Parameters<typeof planCuts>[0]) => planCuts(job, { work });
   const most = cards === null ? batchYield(recipe, planOne) : null;
-  if (cards === null && most === null) throw new UsageError('No paper of this sketch is limited: name the number of cards, or say how many sheets there are.');
+  if (cards === null && most === null)
+    throw new UsageError(
+      'No paper of this sketch is limited: name the number of cards, or say how many sheets there are.',
+    );
   const batch = most?.plan ?? planBatch(recipe, cards ?? 1, planOne);
-  const out = words.flags.has('json') ? `${JSON.stringify(writeBatchPlan(batch, most))}\n` : batchText(reading.sketch, batch);
+  const out = words.flags.has('json')
+    ? `${JSON.stringify(writeBatchPlan(batch, most))}\n`
+    : batchText(reading.sketch, batch);
   return printed(out, batch.complete ? MADE : UNMADE);
 }

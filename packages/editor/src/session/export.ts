@@ -1,4 +1,4 @@
-import { sheetGuides, type TextFile, writePieceListCsv, writePieceListJson, fileStem } from '@trimwell/handout';
+import { fileStem, sheetGuides, type TextFile, writePieceListCsv, writePieceListJson } from '@trimwell/handout';
 import { type BatchPlan, type Sketch, writeSketchText } from '@trimwell/sketch';
 
 /** A file that the editor hands out, and what the button that saves it says. */
@@ -11,14 +11,32 @@ export interface Export {
 export function exportFiles(sketch: Sketch, batch: BatchPlan | null): readonly Export[] {
   const stem = fileStem(sketch.title);
   const cards = batch?.cards ?? 1;
-  const csv = (name: string, count: number): TextFile => ({ name, type: 'text/csv', text: writePieceListCsv(sketch, { cards: count }) });
+  const csv = (name: string, count: number): TextFile => ({
+    name,
+    type: 'text/csv',
+    text: writePieceListCsv(sketch, { cards: count }),
+  });
   const guides = batch ? sheetGuides(sketch, batch) : [];
   return [
-    { label: 'The sketch, to open again (JSON)', file: { name: `${stem}.json`, type: 'application/json', text: writeSketchText(sketch) } },
-    { label: `Piece list for ${cards === 1 ? '1 card' : `${cards} cards`} (CSV)`, file: csv(`${stem}-pieces-${cards}.csv`, cards) },
+    {
+      label: 'The sketch, to open again (JSON)',
+      file: { name: `${stem}.json`, type: 'application/json', text: writeSketchText(sketch) },
+    },
+    {
+      label: `Piece list for ${cards === 1 ? '1 card' : `${cards} cards`} (CSV)`,
+      file: csv(`${stem}-pieces-${cards}.csv`, cards),
+    },
     { label: 'Piece list for one card (CSV)', file: csv(`${stem}-pieces.csv`, 1) },
-    { label: 'Piece list (JSON)', file: { name: `${stem}-pieces.json`, type: 'application/json', text: writePieceListJson(sketch, { cards }) } },
-    ...guides.map((file): Export => ({ label: `Guide ${file.name.replace(`${stem}-`, '').replace('.svg', '')} at true size (SVG)`, file })),
+    {
+      label: 'Piece list (JSON)',
+      file: { name: `${stem}-pieces.json`, type: 'application/json', text: writePieceListJson(sketch, { cards }) },
+    },
+    ...guides.map(
+      (file): Export => ({
+        label: `Guide ${file.name.replace(`${stem}-`, '').replace('.svg', '')} at true size (SVG)`,
+        file,
+      }),
+    ),
   ];
 }
 

@@ -15,7 +15,12 @@ function start() {
   const answer = (message: PlanAnswer) => port.onmessage?.({ data: message });
   const plan = (done: boolean) => answer({ revision: asked.length, kind: 'plan', batch: EMPTY, done });
   const drag = (x: number, gesture = 'g') =>
-    session.dispatch({ event: 'piece.move', edits: [{ do: 'place', piece: 'panel', x: inches(x), y: inches(1) }], gesture, at: 0 });
+    session.dispatch({
+      event: 'piece.move',
+      edits: [{ do: 'place', piece: 'panel', x: inches(x), y: inches(1) }],
+      gesture,
+      at: 0,
+    });
   const pull = (width: number, gesture = 'g') =>
     session.dispatch({
       event: 'piece.resize',

@@ -110,7 +110,13 @@ export class Session {
   #onAnswer(answer: PlanAnswer, newest: boolean): void {
     switch (answer.kind) {
       case 'plan':
-        this.#plan = { ...this.#plan, batch: answer.batch, stale: !newest, searching: !newest || !answer.done, failure: null };
+        this.#plan = {
+          ...this.#plan,
+          batch: answer.batch,
+          stale: !newest,
+          searching: !newest || !answer.done,
+          failure: null,
+        };
         break;
       case 'limit':
         this.#plan = { ...this.#plan, limit: answer.limit };

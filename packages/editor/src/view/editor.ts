@@ -140,7 +140,8 @@ export class TrimwellEditor extends LitElement {
   readonly #pointing = new Pointing();
   readonly #room = new ResizeObserver(([entry]) => {
     if (entry) this.toggleAttribute('narrow', entry.contentRect.width < NARROW);
-    for (const part of this.renderRoot.querySelectorAll('trimwell-yield')) part.toggleAttribute('narrow', this.hasAttribute('narrow'));
+    for (const part of this.renderRoot.querySelectorAll('trimwell-yield'))
+      part.toggleAttribute('narrow', this.hasAttribute('narrow'));
   });
 
   /** The sketch on the table, or null before the first. Setting it opens it: its history starts anew, no event is fired. */
@@ -204,7 +205,9 @@ export class TrimwellEditor extends LitElement {
       this.dispatchEvent(new CustomEvent('sketch-change', { detail: { sketch, settled: change.settled } }));
     }
     if (change.plan) {
-      this.dispatchEvent(new CustomEvent('plan-change', { detail: { plan: session.plan.batch, searching: session.plan.searching } }));
+      this.dispatchEvent(
+        new CustomEvent('plan-change', { detail: { plan: session.plan.batch, searching: session.plan.searching } }),
+      );
     }
   }
 
@@ -240,4 +243,10 @@ export class TrimwellEditor extends LitElement {
     const { paper, clientX, clientY } = event.detail;
     if (this.face.containsPoint(clientX, clientY)) this.face.dropPaper(paper, clientX, clientY);
   };
+}
+
+declare global {
+  interface HTMLElementTagNameMap {
+    'trimwell-editor': TrimwellEditor;
+  }
 }

@@ -63,7 +63,11 @@ export function unmadeText(name: string, quantity: number, reason: UnmadeReason)
 }
 
 /** A finding as a sentence, and the word on the button that mends it. */
-export function findingText(finding: Finding, name: string, style: LengthStyle): { readonly says: string; readonly mend: string } {
+export function findingText(
+  finding: Finding,
+  name: string,
+  style: LengthStyle,
+): { readonly says: string; readonly mend: string } {
   const amount = formatLength(finding.amount, style);
   switch (finding.code) {
     case 'radius-too-large':
@@ -80,4 +84,5 @@ export function findingText(finding: Finding, name: string, style: LengthStyle):
 }
 
 export const NOTHING_TO_WATCH = 'Nothing: every piece lies on the card and on the ruler.';
-export const PICK_A_PIECE = 'Pick a piece on the card or in the stack. Or take a sheet from below and drop it on the card.';
+export const PICK_A_PIECE =
+  'Pick a piece on the card or in the stack. Or take a sheet from below and drop it on the card.';

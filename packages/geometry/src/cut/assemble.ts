@@ -18,7 +18,8 @@ function named(task: Task, node: CutNode, copies: number, waiting: Waiting): Cut
     const members = waiting[index];
     if (!members) return null;
     let best: string | null = null;
-    for (const [id, left] of members) if (left >= copies && (best === null || left > (members.get(best) ?? 0))) best = id;
+    for (const [id, left] of members)
+      if (left >= copies && (best === null || left > (members.get(best) ?? 0))) best = id;
     if (best === null) return null;
     members.set(best, (members.get(best) ?? 0) - copies);
     const blank = task.job.blanks.find((candidate) => candidate.id === best);
@@ -66,7 +67,9 @@ function impossible(task: Task, kind: Kind): UnmadeReason | null {
   if (able({ rulerStep: null })) return 'off the ruler';
   if (able({ narrowestStrip: ticks(0) })) return 'narrower than can be held';
   if (able({ thinnestTrim: ticks(0) })) return 'trim too thin';
-  return able({ rulerStep: null, thinnestTrim: ticks(0), narrowestStrip: ticks(0) }) ? 'trim too thin' : 'longer than the blade';
+  return able({ rulerStep: null, thinnestTrim: ticks(0), narrowestStrip: ticks(0) })
+    ? 'trim too thin'
+    : 'longer than the blade';
 }
 
 function unmadeOf(task: Task, draft: Draft, waiting: Waiting): readonly Unmade[] {
@@ -74,7 +77,9 @@ function unmadeOf(task: Task, draft: Draft, waiting: Waiting): readonly Unmade[]
     if ((draft.missing[index] ?? 0) === 0) return [];
     const limited = kind.papers.every((paper) => Number.isFinite(task.stocks[paper]?.sheets));
     const reason = impossible(task, kind) ?? (limited ? 'out of sheets' : 'not found within the work budget');
-    return [...(waiting[index] ?? [])].filter(([, left]) => left > 0).map(([blank, quantity]) => ({ blank, quantity, reason }));
+    return [...(waiting[index] ?? [])]
+      .filter(([, left]) => left > 0)
+      .map(([blank, quantity]) => ({ blank, quantity, reason }));
   });
 }
 
@@ -104,7 +109,8 @@ function largestOffcut(sheets: readonly SheetLayout[], kerf: number): CutPlan['l
   let best: CutPlan['largestOffcut'] = null;
   sheets.forEach(({ tree, usable }, sheet) => {
     eachNode(tree, usable, ticks(kerf), (node, { width, height }) => {
-      if (node.is === 'offcut' && width * height > (best ? best.width * best.height : 0)) best = { sheet, width, height };
+      if (node.is === 'offcut' && width * height > (best ? best.width * best.height : 0))
+        best = { sheet, width, height };
     });
   });
   return best;
@@ -127,13 +133,24 @@ export function assemblePlan(task: Task, draft: Draft, bound: Bound, sets: numbe
     const key = `${sheet.stock} ${JSON.stringify(sheet.tree)}`;
     drafts.set(key, { ...sheet, copies: sheet.copies + (drafts.get(key)?.copies ?? 0) });
   }
-  const ordered = [...drafts.entries()].sort(([a, left], [b, right]) => left.stock - right.stock || right.copies - left.copies || compareText(a, b));
+  const ordered = [...drafts.entries()].sort(
+    ([a, left], [b, right]) => left.stock - right.stock || right.copies - left.copies || compareText(a, b),
+  );
   const sheets = merged(
-    ordered.flatMap(([, sheet]) => deal(task, sheet, waiting)).map((sheet): SheetLayout => {
-      const paper = task.job.papers[sheet.stock];
-      if (!paper) throw new Error('A draft uses a paper that the job does not have.');
-      return { paper: paper.id, copies: sheet.copies, width: paper.width, height: paper.height, usable: usableRect(paper), tree: sheet.tree };
-    }),
+    ordered
+      .flatMap(([, sheet]) => deal(task, sheet, waiting))
+      .map((sheet): SheetLayout => {
+        const paper = task.job.papers[sheet.stock];
+        if (!paper) throw new Error('A draft uses a paper that the job does not have.');
+        return {
+          paper: paper.id,
+          copies: sheet.copies,
+          width: paper.width,
+          height: paper.height,
+          usable: usableRect(paper),
+          tree: sheet.tree,
+        };
+      }),
   );
   const unmade = unmadeOf(task, draft, waiting);
   const count = sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
@@ -146,8 +163,18 @@ export function assemblePlan(task: Task, draft: Draft, bound: Bound, sets: numbe
     complete,
     sheets,
     unmade,
-    proof: { lowerBound, fewestSheets: complete && bound.value >= cost, by: complete ? bound.by : 'nothing: some blanks are unmade', mostSets: null },
-    counts: { sheets: count, layouts: sheets.length, settings: countSettings(cutSteps(sheets, trimmer.kerf)), cuts: countCuts(sheets, trimmer.kerf) },
+    proof: {
+      lowerBound,
+      fewestSheets: complete && bound.value >= cost,
+      by: complete ? bound.by : 'nothing: some blanks are unmade',
+      mostSets: null,
+    },
+    counts: {
+      sheets: count,
+      layouts: sheets.length,
+      settings: countSettings(cutSteps(sheets, trimmer.kerf)),
+      cuts: countCuts(sheets, trimmer.kerf),
+    },
     largestOffcut: largestOffcut(sheets, trimmer.kerf),
     work,
   };
@@ -156,7 +183,11 @@ export function assemblePlan(task: Task, draft: Draft, bound: Bound, sets: numbe
 /** What a plan is worth, most important first; smaller is better in each. */
 export function planScore(task: Task, plan: CutPlan): readonly number[] {
   const unmade = plan.unmade.reduce((sum, { quantity }) => sum + quantity, 0);
-  const cost = plan.sheets.reduce((sum, { paper, copies }) => sum + copies * (task.stocks[task.job.papers.findIndex(({ id }) => id === paper)]?.cost ?? 0), 0);
+  const cost = plan.sheets.reduce(
+    (sum, { paper, copies }) =>
+      sum + copies * (task.stocks[task.job.papers.findIndex(({ id }) => id === paper)]?.cost ?? 0),
+    0,
+  );
   const { layouts, settings, cuts } = plan.counts;
   const offcut = plan.largestOffcut ? plan.largestOffcut.width * plan.largestOffcut.height : 0;
   return [unmade, cost, layouts, settings, cuts, -offcut];

@@ -1,5 +1,5 @@
 import { type Kind, mayTurn, type Stock, type Task } from './kinds.js';
-import { mergeSizes, cutPoints } from './points.js';
+import { cutPoints, mergeSizes } from './points.js';
 
 /** The least that any plan needs, in sheets (or money), and the argument that shows it. */
 export interface Bound {
@@ -48,7 +48,14 @@ function usedStocks(task: Task): readonly Stock[] {
 
 function areaBound(task: Task, stocks: readonly Stock[]): Bound {
   const needed = task.kinds.reduce((sum, kind) => sum + kind.demand * kind.width * kind.height, 0);
-  return { value: leastCost(stocks, stocks.map((stock) => stock.width * stock.height), needed), by: 'area' };
+  return {
+    value: leastCost(
+      stocks,
+      stocks.map((stock) => stock.width * stock.height),
+      needed,
+    ),
+    by: 'area',
+  };
 }
 
 /** A dual-feasible function on whole numbers: `of(x)` over `whole`, so that sums over one bin never exceed `whole`. */
@@ -62,15 +69,21 @@ interface DualFeasible {
  * 2004; arXiv cs/0402044): U of a threshold, and u of k = 1 to 4, on sizes in a bin of `length`.
  */
 function dualFeasible(length: number, sizes: readonly number[]): readonly DualFeasible[] {
-  const halves = [...new Set(sizes.flatMap((size) => [size, length - size]).filter((size) => size > 0 && 2 * size <= length))];
+  const halves = [
+    ...new Set(sizes.flatMap((size) => [size, length - size]).filter((size) => size > 0 && 2 * size <= length)),
+  ];
   const thresholds = halves.sort((a, b) => a - b).slice(0, 16);
   return [
     { whole: length, of: (x) => x },
-    ...thresholds.map((least): DualFeasible => ({ whole: length, of: (x) => (x > length - least ? length : x >= least ? x : 0) })),
-    ...[1, 2, 3, 4].map((k): DualFeasible => ({
-      whole: length * k,
-      of: (x) => (((k + 1) * x) % length === 0 ? x * k : Math.floor(((k + 1) * x) / length) * length),
-    })),
+    ...thresholds.map(
+      (least): DualFeasible => ({ whole: length, of: (x) => (x > length - least ? length : x >= least ? x : 0) }),
+    ),
+    ...[1, 2, 3, 4].map(
+      (k): DualFeasible => ({
+        whole: length * k,
+        of: (x) => (((k + 1) * x) % length === 0 ? x * k : Math.floor(((k + 1) * x) / length) * length),
+      }),
+    ),
   ];
 }
 
@@ -135,7 +148,8 @@ export function mostValue(task: Task, stockIndex: number, values: readonly numbe
     return mayTurn(kind, stock) ? [plain, { w: plain.h, h: plain.w, value }] : [plain];
   });
   const [width, height] = [stock.width + kerf, stock.height + kerf];
-  const endless = (side: 'w' | 'h') => mergeSizes(ways.map((way) => ({ size: way[side], most: Number.POSITIVE_INFINITY })));
+  const endless = (side: 'w' | 'h') =>
+    mergeSizes(ways.map((way) => ({ size: way[side], most: Number.POSITIVE_INFINITY })));
   const xs = cutPoints(width, endless('w'), 0, MOST_POINTS);
   const ys = cutPoints(height, endless('h'), 0, MOST_POINTS);
   if (!xs || !ys || (xs.length * ys.length * (xs.length + ys.length)) / 4 > MOST_STEPS) return null;
@@ -197,9 +211,26 @@ export function lowerBound(task: Task, thorough: boolean): Bound {
   const [only, ...others] = stocks;
   if (only && others.length === 0) consider(dualFeasibleBound(task, only));
   if (!thorough) return best;
-  consider(valueBound(task, stocks, task.kinds.map((kind) => kind.width * kind.height), 'most that one sheet holds'));
-  const indicators = task.kinds.slice(0, 12).map((_, wanted) => task.kinds.map((__, index) => (index === wanted ? 1 : 0)));
+  consider(
+    valueBound(
+      task,
+      stocks,
+      task.kinds.map((kind) => kind.width * kind.height),
+      'most that one sheet holds',
+    ),
+  );
+  const indicators = task.kinds
+    .slice(0, 12)
+    .map((_, wanted) => task.kinds.map((__, index) => (index === wanted ? 1 : 0)));
   for (const values of indicators) consider(valueBound(task, stocks, values, 'most of one kind on a sheet'));
-  if (only) consider(valueBound(task, stocks, task.kinds.map((kind) => (large(kind, only) ? 1 : 0)), 'most large blanks on a sheet'));
+  if (only)
+    consider(
+      valueBound(
+        task,
+        stocks,
+        task.kinds.map((kind) => (large(kind, only) ? 1 : 0)),
+        'most large blanks on a sheet',
+      ),
+    );
   return best;
 }

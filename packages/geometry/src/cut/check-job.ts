@@ -75,9 +75,15 @@ export function checkJob(job: CutJob): readonly JobProblem[] {
     ...notNegative('trimmer.thinnestTrim', trimmer.thinnestTrim),
     ...notNegative('trimmer.kerf', trimmer.kerf),
     ...(papers.length > 0 ? [] : [jobProblem('no-paper', 'papers', 'an empty list', 'one paper or more')]),
-    ...repeated('papers', papers.map((paper) => paper.id)),
+    ...repeated(
+      'papers',
+      papers.map((paper) => paper.id),
+    ),
     ...papers.flatMap((paper, index) => checkPaper(paper, `papers[${index}]`)),
-    ...repeated('blanks', blanks.map((blank) => blank.id)),
+    ...repeated(
+      'blanks',
+      blanks.map((blank) => blank.id),
+    ),
     ...blanks.flatMap((blank, index) => [
       ...positive(`blanks[${index}].width`, blank.width),
       ...positive(`blanks[${index}].height`, blank.height),
@@ -85,7 +91,9 @@ export function checkJob(job: CutJob): readonly JobProblem[] {
         ? []
         : [jobProblem('not-a-count', `blanks[${index}].quantity`, blank.quantity, 'a whole number, 0 or more')]),
       ...(blank.papers ?? []).flatMap((id, at) =>
-        known.has(id) ? [] : [jobProblem('missing-paper', `blanks[${index}].papers[${at}]`, id, `one of ${[...known].join(', ')}`)],
+        known.has(id)
+          ? []
+          : [jobProblem('missing-paper', `blanks[${index}].papers[${at}]`, id, `one of ${[...known].join(', ')}`)],
       ),
     ]),
     ...(crowd ? [jobProblem('too-many', 'blanks', `${copies} copies in all`, `${MOST_COPIES} copies or fewer`)] : []),

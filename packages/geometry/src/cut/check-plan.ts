@@ -27,8 +27,10 @@ function limits(job: CutJob, across: number, at: number, along: number, found: F
   const { bladeLength, narrowestStrip, thinnestTrim, kerf, rulerStep } = job.trimmer;
   const rest = across - at - kerf;
   const place = `the cut at ${at} across ${across}`;
-  if (!Number.isSafeInteger(at) || at <= 0 || rest < 0 || at >= across) found.problems.push(`${place} lies outside its part`);
-  if (bladeLength !== null && along > bladeLength) found.problems.push(`${place} is ${along} long, the blade ${bladeLength}`);
+  if (!Number.isSafeInteger(at) || at <= 0 || rest < 0 || at >= across)
+    found.problems.push(`${place} lies outside its part`);
+  if (bladeLength !== null && along > bladeLength)
+    found.problems.push(`${place} is ${along} long, the blade ${bladeLength}`);
   if (Math.max(at, rest) < narrowestStrip) found.problems.push(`${place} leaves nothing wide enough to hold`);
   const thin = Math.min(at, rest);
   if (thin > 0 && thin < thinnestTrim) found.problems.push(`${place} takes off only ${thin}`);
@@ -48,9 +50,11 @@ function walk(job: CutJob, paper: CutPaper, node: CutNode, part: Part, found: Fo
       return;
     }
     const [w, h] = node.turned ? [blank.height, blank.width] : [blank.width, blank.height];
-    if (part.w !== w || part.h !== h) found.problems.push(`${node.blank} is ${w} x ${h}, its part ${part.w} x ${part.h}`);
+    if (part.w !== w || part.h !== h)
+      found.problems.push(`${node.blank} is ${w} x ${h}, its part ${part.w} x ${part.h}`);
     if (node.turned && (!blank.turn || paper.directional)) found.problems.push(`${node.blank} must not be turned`);
-    if (blank.papers && !blank.papers.includes(paper.id)) found.problems.push(`${node.blank} must not come from ${paper.id}`);
+    if (blank.papers && !blank.papers.includes(paper.id))
+      found.problems.push(`${node.blank} must not come from ${paper.id}`);
     found.made.set(node.blank, (found.made.get(node.blank) ?? 0) + 1);
     return;
   }
@@ -117,9 +121,15 @@ function checkSheet(job: CutJob, layout: SheetLayout, index: number): readonly [
   const paper = job.papers.find((candidate) => candidate.id === layout.paper);
   if (!paper) return [[{ where, problem: `there is no paper ${layout.paper}` }], found];
   const { margins } = paper;
-  const usable = { x: margins.left, y: margins.top, w: paper.width - margins.left - margins.right, h: paper.height - margins.top - margins.bottom };
+  const usable = {
+    x: margins.left,
+    y: margins.top,
+    w: paper.width - margins.left - margins.right,
+    h: paper.height - margins.top - margins.bottom,
+  };
   const told = layout.usable;
-  if (layout.width !== paper.width || layout.height !== paper.height) found.problems.push('the sheet has another size than its paper');
+  if (layout.width !== paper.width || layout.height !== paper.height)
+    found.problems.push('the sheet has another size than its paper');
   if (told.x !== usable.x || told.y !== usable.y || told.width !== usable.w || told.height !== usable.h) {
     found.problems.push('the usable part is not the sheet within its margins');
   }
@@ -135,10 +145,15 @@ function countsOf(job: CutJob, plan: CutPlan, made: ReadonlyMap<string, number>)
   for (const { id, quantity } of job.blanks) {
     const asked = quantity * plan.sets;
     const sum = (made.get(id) ?? 0) + (unmade.get(id) ?? 0);
-    if (sum !== asked) problems.push({ where: 'quantities', problem: `${id}: ${asked} asked, ${made.get(id) ?? 0} made, ${unmade.get(id) ?? 0} unmade` });
+    if (sum !== asked)
+      problems.push({
+        where: 'quantities',
+        problem: `${id}: ${asked} asked, ${made.get(id) ?? 0} made, ${unmade.get(id) ?? 0} unmade`,
+      });
   }
   for (const { blank, quantity } of plan.unmade) {
-    if (quantity <= 0 || !job.blanks.some(({ id }) => id === blank)) problems.push({ where: 'unmade', problem: `${quantity} of ${blank}` });
+    if (quantity <= 0 || !job.blanks.some(({ id }) => id === blank))
+      problems.push({ where: 'unmade', problem: `${quantity} of ${blank}` });
   }
   return problems;
 }
@@ -168,18 +183,26 @@ export function checkPlan(job: CutJob, plan: CutPlan): readonly PlanProblem[] {
   });
   for (const paper of job.papers) {
     const count = used.get(paper.id) ?? 0;
-    if (paper.sheets !== null && count > paper.sheets) problems.push({ where: 'sheets', problem: `${count} sheets of ${paper.id}, ${paper.sheets} at hand` });
+    if (paper.sheets !== null && count > paper.sheets)
+      problems.push({ where: 'sheets', problem: `${count} sheets of ${paper.id}, ${paper.sheets} at hand` });
   }
   problems.push(...countsOf(job, plan, made));
-  if (plan.complete !== (plan.unmade.length === 0)) problems.push({ where: 'complete', problem: String(plan.complete) });
-  if (plan.counts.sheets !== sheets) problems.push({ where: 'counts.sheets', problem: `${plan.counts.sheets}, counted ${sheets}` });
-  if (plan.counts.layouts !== plan.sheets.length) problems.push({ where: 'counts.layouts', problem: `${plan.counts.layouts}, counted ${plan.sheets.length}` });
-  if (plan.counts.cuts !== cuts) problems.push({ where: 'counts.cuts', problem: `${plan.counts.cuts}, counted ${cuts}` });
-  if (plan.counts.settings > cuts || (cuts > 0 && plan.counts.settings < 1)) problems.push({ where: 'counts.settings', problem: `${plan.counts.settings} for ${cuts} cuts` });
+  if (plan.complete !== (plan.unmade.length === 0))
+    problems.push({ where: 'complete', problem: String(plan.complete) });
+  if (plan.counts.sheets !== sheets)
+    problems.push({ where: 'counts.sheets', problem: `${plan.counts.sheets}, counted ${sheets}` });
+  if (plan.counts.layouts !== plan.sheets.length)
+    problems.push({ where: 'counts.layouts', problem: `${plan.counts.layouts}, counted ${plan.sheets.length}` });
+  if (plan.counts.cuts !== cuts)
+    problems.push({ where: 'counts.cuts', problem: `${plan.counts.cuts}, counted ${cuts}` });
+  if (plan.counts.settings > cuts || (cuts > 0 && plan.counts.settings < 1))
+    problems.push({ where: 'counts.settings', problem: `${plan.counts.settings} for ${cuts} cuts` });
   const told = plan.largestOffcut ? plan.largestOffcut.width * plan.largestOffcut.height : 0;
   if (told !== largest) problems.push({ where: 'largestOffcut', problem: `${told}, found ${largest}` });
   const spent = job.papers.every((paper) => paper.price !== null) ? money : sheets;
-  if (plan.proof.lowerBound > spent * (1 + 1e-12)) problems.push({ where: 'proof.lowerBound', problem: `${plan.proof.lowerBound}, used ${spent}` });
-  if (plan.proof.fewestSheets && plan.proof.lowerBound < spent * (1 - 1e-12)) problems.push({ where: 'proof.fewestSheets', problem: `${spent} used, bound ${plan.proof.lowerBound}` });
+  if (plan.proof.lowerBound > spent * (1 + 1e-12))
+    problems.push({ where: 'proof.lowerBound', problem: `${plan.proof.lowerBound}, used ${spent}` });
+  if (plan.proof.fewestSheets && plan.proof.lowerBound < spent * (1 - 1e-12))
+    problems.push({ where: 'proof.fewestSheets', problem: `${spent} used, bound ${plan.proof.lowerBound}` });
   return problems;
 }

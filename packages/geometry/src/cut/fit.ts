@@ -44,17 +44,40 @@ export function fitsOf(trimmer: Trimmer, w: number, h: number, width: number, he
   if (vertical !== 0) {
     const then = stripSide(trimmer, h, height, width);
     if (then !== 0) {
-      fits.push({ first: 'vertical', nearX: vertical > 0, nearY: then > 0, beside: [right, right > 0 ? h : 0], below: [under > 0 ? width : 0, under] });
+      fits.push({
+        first: 'vertical',
+        nearX: vertical > 0,
+        nearY: then > 0,
+        beside: [right, right > 0 ? h : 0],
+        below: [under > 0 ? width : 0, under],
+      });
     }
   }
-  if (width === w || height === h) return fits.length > 0 ? fits : alongFirst(trimmer, w, h, width, height, right, under);
+  if (width === w || height === h)
+    return fits.length > 0 ? fits : alongFirst(trimmer, w, h, width, height, right, under);
   return [...fits, ...alongFirst(trimmer, w, h, width, height, right, under)];
 }
 
-function alongFirst(trimmer: Trimmer, w: number, h: number, width: number, height: number, right: number, under: number): readonly Fit[] {
+function alongFirst(
+  trimmer: Trimmer,
+  w: number,
+  h: number,
+  width: number,
+  height: number,
+  right: number,
+  under: number,
+): readonly Fit[] {
   const horizontal = stripSide(trimmer, h, height, w);
   if (horizontal === 0) return [];
   const then = stripSide(trimmer, w, width, height);
   if (then === 0) return [];
-  return [{ first: 'horizontal', nearX: then > 0, nearY: horizontal > 0, beside: [right, right > 0 ? height : 0], below: [under > 0 ? w : 0, under] }];
+  return [
+    {
+      first: 'horizontal',
+      nearX: then > 0,
+      nearY: horizontal > 0,
+      beside: [right, right > 0 ? height : 0],
+      below: [under > 0 ? w : 0, under],
+    },
+  ];
 }

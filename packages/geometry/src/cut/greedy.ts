@@ -9,7 +9,14 @@ interface Found {
 }
 
 /** The stock and pattern of most value for its cost among the stocks that still have sheets. */
-function bestPattern(task: Task, left: readonly number[], values: readonly number[], sheets: readonly number[], points: number, meter: Meter): Found | null {
+function bestPattern(
+  task: Task,
+  left: readonly number[],
+  values: readonly number[],
+  sheets: readonly number[],
+  points: number,
+  meter: Meter,
+): Found | null {
   let best: Found | null = null;
   let most = 0;
   task.stocks.forEach((stock, index) => {
@@ -39,7 +46,9 @@ export function fillGreedily(task: Task, values: readonly number[], points: numb
     const found = left.some((count) => count > 0) ? bestPattern(task, left, values, sheets, points, meter) : null;
     if (!found) return { sheets: done, missing: left };
     const { stock, pattern } = found;
-    const times = pattern.counts.map((count, kind) => (count > 0 ? Math.floor((left[kind] ?? 0) / count) : Number.POSITIVE_INFINITY));
+    const times = pattern.counts.map((count, kind) =>
+      count > 0 ? Math.floor((left[kind] ?? 0) / count) : Number.POSITIVE_INFINITY,
+    );
     const copies = Math.min(sheets[stock] ?? 0, ...times);
     done.push({ stock, tree: pattern.tree, copies });
     sheets[stock] = (sheets[stock] ?? 0) - copies;

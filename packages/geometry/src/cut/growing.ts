@@ -9,7 +9,12 @@ export interface Part {
   /** The kind that fills it, -1 while it is free or has been cut. */
   kind: number;
   turned: boolean;
-  cut: { readonly direction: 'vertical' | 'horizontal'; readonly at: number; readonly first: Part; readonly second: Part } | null;
+  cut: {
+    readonly direction: 'vertical' | 'horizontal';
+    readonly at: number;
+    readonly first: Part;
+    readonly second: Part;
+  } | null;
 }
 
 /** A free part. */
@@ -17,7 +22,13 @@ export function freePart(width: number, height: number): Part {
   return { width, height, kind: -1, turned: false, cut: null };
 }
 
-function split(part: Part, direction: 'vertical' | 'horizontal', near: boolean, size: number, kerf: number): readonly [Part, Part] {
+function split(
+  part: Part,
+  direction: 'vertical' | 'horizontal',
+  near: boolean,
+  size: number,
+  kerf: number,
+): readonly [Part, Part] {
   const { width, height } = part;
   const across = direction === 'vertical' ? width : height;
   const rest = across - size - kerf;
@@ -29,10 +40,19 @@ function split(part: Part, direction: 'vertical' | 'horizontal', near: boolean, 
 }
 
 /** Cuts a blank of `kind` out of the free `part` by `fit`; returns the free parts that are left over. */
-export function placeInto(part: Part, fit: Fit, kind: number, turned: boolean, width: number, height: number, kerf: number): readonly Part[] {
+export function placeInto(
+  part: Part,
+  fit: Fit,
+  kind: number,
+  turned: boolean,
+  width: number,
+  height: number,
+  kerf: number,
+): readonly Part[] {
   const free: Part[] = [];
   let at = part;
-  const order = fit.first === 'vertical' ? (['vertical', 'horizontal'] as const) : (['horizontal', 'vertical'] as const);
+  const order =
+    fit.first === 'vertical' ? (['vertical', 'horizontal'] as const) : (['horizontal', 'vertical'] as const);
   for (const direction of order) {
     const size = direction === 'vertical' ? width : height;
     const across = direction === 'vertical' ? at.width : at.height;

@@ -1,7 +1,7 @@
+import type { Draft, DraftSheet } from './draft.js';
 import { type Fit, fitsOf } from './fit.js';
 import { finish, freePart, type Part, placeInto } from './growing.js';
 import { type Kind, mayTurn, type Stock, type Task } from './kinds.js';
-import type { Draft, DraftSheet } from './draft.js';
 import type { Meter } from './meter.js';
 
 /** How one run of the insertion heuristic decides; every field is a plain number so that runs are repeatable. */
@@ -38,9 +38,9 @@ function splitScore(rule: InsertionRule, fit: Fit, part: Part, width: number, he
     case 'largest rest':
       return -Math.max(area(fit.beside), area(fit.below));
     case 'shorter side first':
-      return (part.width - width < part.height - height) === (fit.first === 'horizontal') ? 0 : 1;
+      return part.width - width < part.height - height === (fit.first === 'horizontal') ? 0 : 1;
     case 'longer side first':
-      return (part.width - width < part.height - height) === (fit.first === 'horizontal') ? 1 : 0;
+      return part.width - width < part.height - height === (fit.first === 'horizontal') ? 1 : 0;
     case 'vertical':
       return fit.first === 'vertical' ? 0 : 1;
     case 'horizontal':
@@ -77,7 +77,13 @@ function bestFit(task: Task, rule: InsertionRule, part: Part, width: number, hei
   return best;
 }
 
-function bestIn(task: Task, rule: InsertionRule, sheets: readonly OpenSheet[], kind: Kind, meter: Meter): Candidate | null {
+function bestIn(
+  task: Task,
+  rule: InsertionRule,
+  sheets: readonly OpenSheet[],
+  kind: Kind,
+  meter: Meter,
+): Candidate | null {
   let best: Candidate | null = null;
   for (const sheet of sheets) {
     const stock = task.stocks[sheet.stock] as Stock;

@@ -37,7 +37,13 @@ function stocksOf(job: CutJob): readonly Stock[] {
   const priced = job.papers.every((paper) => paper.price !== null);
   return job.papers.map((paper) => {
     const { width, height } = usableRect(paper);
-    return { paper, width, height, sheets: paper.sheets ?? Number.POSITIVE_INFINITY, cost: priced ? (paper.price ?? 1) : 1 };
+    return {
+      paper,
+      width,
+      height,
+      sheets: paper.sheets ?? Number.POSITIVE_INFINITY,
+      cost: priced ? (paper.price ?? 1) : 1,
+    };
   });
 }
 
@@ -48,10 +54,15 @@ function stocksOf(job: CutJob): readonly Stock[] {
  */
 export function taskOf(job: CutJob, sets: number): Task {
   const stocks = stocksOf(job);
-  const groups = new Map<string, { kind: Omit<Kind, 'members' | 'demand'>; members: { id: string; quantity: number }[] }>();
+  const groups = new Map<
+    string,
+    { kind: Omit<Kind, 'members' | 'demand'>; members: { id: string; quantity: number }[] }
+  >();
   for (const blank of job.blanks) {
     if (blank.quantity * sets === 0) continue;
-    const papers = job.papers.flatMap((paper, index) => (blank.papers === null || blank.papers.includes(paper.id) ? [index] : []));
+    const papers = job.papers.flatMap((paper, index) =>
+      blank.papers === null || blank.papers.includes(paper.id) ? [index] : [],
+    );
     const free = blank.turn && papers.every((index) => !job.papers[index]?.directional);
     const tall = free && blank.height > blank.width;
     const [width, height] = tall ? [blank.height, blank.width] : [blank.width, blank.height];
@@ -60,12 +71,19 @@ export function taskOf(job: CutJob, sets: number): Task {
     group.members.push({ id: blank.id, quantity: blank.quantity * sets });
     groups.set(key, group);
   }
-  const kinds = [...groups.values()].map(({ kind, members }): Kind => ({
-    ...kind,
-    members,
-    demand: members.reduce((sum, member) => sum + member.quantity, 0),
-  }));
-  kinds.sort((a, b) => b.width * b.height - a.width * a.height || b.width - a.width || compareText(a.members[0]?.id ?? '', b.members[0]?.id ?? ''));
+  const kinds = [...groups.values()].map(
+    ({ kind, members }): Kind => ({
+      ...kind,
+      members,
+      demand: members.reduce((sum, member) => sum + member.quantity, 0),
+    }),
+  );
+  kinds.sort(
+    (a, b) =>
+      b.width * b.height - a.width * a.height ||
+      b.width - a.width ||
+      compareText(a.members[0]?.id ?? '', b.members[0]?.id ?? ''),
+  );
   return { job, kinds, stocks };
 }
 

@@ -6,7 +6,10 @@ import { leastSheets, type PlanOptions, planCuts } from './plan-cuts.js';
 /** True when some blank can only come from papers of which there is a limited number, so that there is a most. */
 function isLimited(job: CutJob): boolean {
   const limited = new Set(job.papers.filter((paper) => paper.sheets !== null).map((paper) => paper.id));
-  return job.blanks.some((blank) => blank.quantity > 0 && (blank.papers ?? job.papers.map((paper) => paper.id)).every((id) => limited.has(id)));
+  return job.blanks.some(
+    (blank) =>
+      blank.quantity > 0 && (blank.papers ?? job.papers.map((paper) => paper.id)).every((id) => limited.has(id)),
+  );
 }
 
 /**
@@ -19,11 +22,14 @@ export function mostSets(job: CutJob, options: Omit<PlanOptions, 'sets'> = {}): 
   const problems = checkJob(job);
   if (problems.length > 0) throw new CutJobError(problems);
   if (!isLimited(job)) {
-    throw new CutJobError([jobProblem('no-limit', 'papers', 'no limit of sheets', 'a number of sheets for a paper that every set needs')]);
+    throw new CutJobError([
+      jobProblem('no-limit', 'papers', 'no limit of sheets', 'a number of sheets for a paper that every set needs'),
+    ]);
   }
   const perSet = job.blanks.reduce((sum, blank) => sum + blank.quantity, 0);
   const most = Math.floor(MOST_COPIES / perSet);
-  const impossible = (sets: number): boolean => sets > most || leastSheets(job, sets).value === Number.POSITIVE_INFINITY;
+  const impossible = (sets: number): boolean =>
+    sets > most || leastSheets(job, sets).value === Number.POSITIVE_INFINITY;
   const plans = new Map<number, CutPlan>();
   const planned = (sets: number): CutPlan => {
     const plan = plans.get(sets) ?? planCuts(job, { ...options, sets });

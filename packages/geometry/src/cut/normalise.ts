@@ -21,11 +21,19 @@ function slack(node: CutNode, direction: Direction, width: number, height: numbe
   if (node.is !== 'cut') return 0;
   if (node.direction === direction) {
     const rest = across(direction, width, height) - node.at;
-    return node.second.is === 'offcut' ? rest : direction === 'vertical' ? slack(node.second, direction, rest, height) : slack(node.second, direction, width, rest);
+    return node.second.is === 'offcut'
+      ? rest
+      : direction === 'vertical'
+        ? slack(node.second, direction, rest, height)
+        : slack(node.second, direction, width, rest);
   }
   const [w, h] = [width, height];
-  const first = node.direction === 'vertical' ? slack(node.first, direction, node.at, h) : slack(node.first, direction, w, node.at);
-  const second = node.direction === 'vertical' ? slack(node.second, direction, w - node.at, h) : slack(node.second, direction, w, h - node.at);
+  const first =
+    node.direction === 'vertical' ? slack(node.first, direction, node.at, h) : slack(node.first, direction, w, node.at);
+  const second =
+    node.direction === 'vertical'
+      ? slack(node.second, direction, w - node.at, h)
+      : slack(node.second, direction, w, h - node.at);
   return Math.min(first, second);
 }
 
@@ -39,7 +47,9 @@ function shortened(node: CutNode, direction: Direction, width: number, height: n
     return { ...node, second: shortened(node.second, direction, w, h, amount) };
   }
   const vertical = node.direction === 'vertical';
-  const first = vertical ? shortened(node.first, direction, node.at, height, amount) : shortened(node.first, direction, width, node.at, amount);
+  const first = vertical
+    ? shortened(node.first, direction, node.at, height, amount)
+    : shortened(node.first, direction, width, node.at, amount);
   const second = vertical
     ? shortened(node.second, direction, width - node.at, height, amount)
     : shortened(node.second, direction, width, height - node.at, amount);
@@ -67,8 +77,12 @@ export function normalise(trimmer: Trimmer, node: CutNode, width: number, height
   if (node.is !== 'cut') return node;
   const vertical = node.direction === 'vertical';
   const rest = (vertical ? width : height) - node.at - trimmer.kerf;
-  const first = vertical ? normalise(trimmer, node.first, node.at, height) : normalise(trimmer, node.first, width, node.at);
-  const second = vertical ? normalise(trimmer, node.second, rest, height) : normalise(trimmer, node.second, width, rest);
+  const first = vertical
+    ? normalise(trimmer, node.first, node.at, height)
+    : normalise(trimmer, node.first, width, node.at);
+  const second = vertical
+    ? normalise(trimmer, node.second, rest, height)
+    : normalise(trimmer, node.second, width, rest);
   if (first.is === 'offcut' && second.is === 'offcut') return OFFCUT;
   const here: SplitNode = { ...node, first, second };
   if (trimmer.kerf > 0) return here;

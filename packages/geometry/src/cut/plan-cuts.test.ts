@@ -8,15 +8,39 @@ import type { CutBlank, CutJob, CutPaper, Trimmer } from './job.js';
 import { mostSets } from './most-sets.js';
 import { improvePlan, planCuts, QUICK_WORK } from './plan-cuts.js';
 
-const FREE: Trimmer = { bladeLength: null, narrowestStrip: ticks(0), thinnestTrim: ticks(0), kerf: ticks(0), rulerStep: null, stoppedCuts: false };
+const FREE: Trimmer = {
+  bladeLength: null,
+  narrowestStrip: ticks(0),
+  thinnestTrim: ticks(0),
+  kerf: ticks(0),
+  rulerStep: null,
+  stoppedCuts: false,
+};
 const NONE = { top: ticks(0), right: ticks(0), bottom: ticks(0), left: ticks(0) };
 
 function sheet(width: number, height: number, more: Partial<CutPaper> = {}): CutPaper {
-  return { id: 'a', width: inches(width), height: inches(height), sheets: null, directional: false, price: null, margins: NONE, ...more };
+  return {
+    id: 'a',
+    width: inches(width),
+    height: inches(height),
+    sheets: null,
+    directional: false,
+    price: null,
+    margins: NONE,
+    ...more,
+  };
 }
 
 function blank(width: number, height: number, quantity: number, more: Partial<CutBlank> = {}): CutBlank {
-  return { id: `${width}x${height}`, width: inches(width), height: inches(height), quantity, papers: null, turn: true, ...more };
+  return {
+    id: `${width}x${height}`,
+    width: inches(width),
+    height: inches(height),
+    quantity,
+    papers: null,
+    turn: true,
+    ...more,
+  };
 }
 
 function job(papers: readonly CutPaper[], blanks: readonly CutBlank[], trimmer: Partial<Trimmer> = {}): CutJob {
@@ -91,8 +115,12 @@ test('four 5 x 7 from 12 x 12 need two sheets with edge-to-edge cuts, and that i
 
 test('a directional paper is never turned on', () => {
   expect(planned(job([sheet(12, 12, { directional: true })], [blank(7, 4, 3)])).counts.sheets).toBe(1);
-  expect(planned(job([sheet(12, 6, { directional: true })], [blank(6, 12, 1)])).unmade[0]?.reason).toBe('larger than every sheet');
-  expect(planned(job([sheet(12, 6)], [blank(6, 12, 1, { turn: false })])).unmade[0]?.reason).toBe('larger than every sheet');
+  expect(planned(job([sheet(12, 6, { directional: true })], [blank(6, 12, 1)])).unmade[0]?.reason).toBe(
+    'larger than every sheet',
+  );
+  expect(planned(job([sheet(12, 6)], [blank(6, 12, 1, { turn: false })])).unmade[0]?.reason).toBe(
+    'larger than every sheet',
+  );
   expect(planned(job([sheet(12, 6)], [blank(6, 12, 1)])).complete).toBe(true);
 });
 
@@ -100,17 +128,25 @@ test('each rule of the trimmer is a reason of its own', () => {
   const reason = (task: CutJob) => planned(task).unmade.map((unmade) => unmade.reason);
   expect(reason(job([sheet(12, 12, { sheets: 1 })], [blank(10, 10, 2)]))).toEqual(['out of sheets']);
   expect(reason(job([sheet(12, 12)], [blank(13, 1, 1)]))).toEqual(['larger than every sheet']);
-  expect(reason(job([sheet(17, 22)], [blank(5, 7, 1)], { bladeLength: inches(12) }))).toEqual(['longer than the blade']);
+  expect(reason(job([sheet(17, 22)], [blank(5, 7, 1)], { bladeLength: inches(12) }))).toEqual([
+    'longer than the blade',
+  ]);
   expect(reason(job([sheet(12, 12)], [blank(5 / 32, 7, 1)], { rulerStep: inches(1 / 16) }))).toEqual(['off the ruler']);
-  expect(reason(job([sheet(1, 1)], [blank(0.5, 1, 1)], { narrowestStrip: inches(0.75) }))).toEqual(['narrower than can be held']);
-  expect(reason(job([sheet(12, 12)], [blank(12 - 1 / 32, 12, 1)], { thinnestTrim: inches(1 / 16) }))).toEqual(['trim too thin']);
+  expect(reason(job([sheet(1, 1)], [blank(0.5, 1, 1)], { narrowestStrip: inches(0.75) }))).toEqual([
+    'narrower than can be held',
+  ]);
+  expect(reason(job([sheet(12, 12)], [blank(12 - 1 / 32, 12, 1)], { thinnestTrim: inches(1 / 16) }))).toEqual([
+    'trim too thin',
+  ]);
   expect(reason(job([sheet(12, 12)], [blank(5, 7, 1, { papers: [] })]))).toEqual(['no paper allowed']);
 });
 
 test('margins are left alone, and the kerf is paid for each cut', () => {
   const margins = { top: inches(0.5), right: ticks(0), bottom: ticks(0), left: ticks(0) };
   expect(planned(job([sheet(12, 12, { margins })], [blank(12, 12, 1)])).complete).toBe(false);
-  expect(planned(job([sheet(12, 12, { margins })], [blank(12, 11.5, 1)])).sheets[0]?.tree).toMatchObject({ is: 'blank' });
+  expect(planned(job([sheet(12, 12, { margins })], [blank(12, 11.5, 1)])).sheets[0]?.tree).toMatchObject({
+    is: 'blank',
+  });
   expect(planned(job([sheet(12, 12)], [blank(4, 12, 3)], { kerf: ticks(1) })).counts.sheets).toBe(2);
   expect(planned(job([sheet(12, 12)], [blank(6, 12, 1)], { kerf: inches(6) })).complete).toBe(true);
 });
@@ -151,7 +187,11 @@ test.each<readonly [string, CutJob, string]>([
   ['half a copy', job([sheet(12, 12)], [blank(4, 5, 0.5)]), 'blanks[0].quantity'],
   ['two blanks of one name', job([sheet(12, 12)], [blank(4, 5, 1), blank(4, 5, 1)]), 'blanks[1].id'],
   ['a paper that is not there', job([sheet(12, 12)], [blank(4, 5, 1, { papers: ['z'] })]), 'blanks[0].papers[0]'],
-  ['margins of the whole sheet', job([sheet(2, 2, { margins: { ...NONE, left: inches(2) } })], [blank(1, 1, 1)]), 'papers[0].margins'],
+  [
+    'margins of the whole sheet',
+    job([sheet(2, 2, { margins: { ...NONE, left: inches(2) } })], [blank(1, 1, 1)]),
+    'papers[0].margins',
+  ],
   ['no paper', job([], [blank(1, 1, 1)]), 'papers'],
   ['a blade of nothing', job([sheet(1, 1)], [blank(1, 1, 1)], { bladeLength: ticks(0) }), 'trimmer.bladeLength'],
   ['too many copies', job([sheet(12, 12)], [blank(1, 1, 100_001)]), 'blanks'],
@@ -165,5 +205,10 @@ test.each<readonly [string, CutJob, string]>([
 });
 
 test('a job with nothing to cut has an empty plan', () => {
-  expect(planned(job([sheet(12, 12)], []))).toMatchObject({ complete: true, sheets: [], counts: { sheets: 0 }, largestOffcut: null });
+  expect(planned(job([sheet(12, 12)], []))).toMatchObject({
+    complete: true,
+    sheets: [],
+    counts: { sheets: 0 },
+    largestOffcut: null,
+  });
 });

@@ -67,12 +67,16 @@ function joined(task: Task, parts: readonly Component[]): { readonly draft: Draf
     return finding.draft.sheets.map((sheet) => ({ ...sheet, tree: renamed(sheet.tree, kinds) }));
   });
   const by = [...new Set(parts.map(({ finding }) => finding.bound.by))].join(', ');
-  return { draft: { sheets, missing }, bound: { value: parts.reduce((sum, { finding }) => sum + finding.bound.value, 0), by: by || 'nothing to cut' } };
+  return {
+    draft: { sheets, missing },
+    bound: { value: parts.reduce((sum, { finding }) => sum + finding.bound.value, 0), by: by || 'nothing to cut' },
+  };
 }
 
 function requireJob(job: CutJob, sets: number): void {
   const problems = [...checkJob(job)];
-  if (!Number.isSafeInteger(sets) || sets < 1) problems.push(jobProblem('not-a-count', 'sets', sets, 'a whole number, 1 or more'));
+  if (!Number.isSafeInteger(sets) || sets < 1)
+    problems.push(jobProblem('not-a-count', 'sets', sets, 'a whole number, 1 or more'));
   if (problems.length > 0) throw new CutJobError(problems);
 }
 
@@ -98,7 +102,13 @@ export function* improvePlan(job: CutJob, options: PlanOptions = {}): Generator<
   });
   const plan = (): CutPlan => {
     const { draft, bound } = joined(task, parts);
-    return assemblePlan(task, draft, bound, sets, parts.reduce((sum, part) => sum + part.finding.work, 0));
+    return assemblePlan(
+      task,
+      draft,
+      bound,
+      sets,
+      parts.reduce((sum, part) => sum + part.finding.work, 0),
+    );
   };
   let best = plan();
   yield best;
@@ -130,6 +140,11 @@ export function planCuts(job: CutJob, options: PlanOptions = {}): CutPlan {
 export function leastSheets(job: CutJob, sets = 1): Bound {
   requireJob(job, sets);
   const task = taskOf(job, sets);
-  const bounds = components(task).map((kinds) => lowerBound({ ...task, kinds: kinds.flatMap((index) => task.kinds[index] ?? []) }, true));
-  return { value: bounds.reduce((sum, bound) => sum + bound.value, 0), by: [...new Set(bounds.map(({ by }) => by))].join(', ') };
+  const bounds = components(task).map((kinds) =>
+    lowerBound({ ...task, kinds: kinds.flatMap((index) => task.kinds[index] ?? []) }, true),
+  );
+  return {
+    value: bounds.reduce((sum, bound) => sum + bound.value, 0),
+    by: [...new Set(bounds.map(({ by }) => by))].join(', '),
+  };
 }

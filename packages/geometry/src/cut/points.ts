@@ -3,7 +3,12 @@
  * last kerf left off: the places where a cut can be worth making (normal patterns; Herz 1972, Christofides and Whitlock
  * 1977). Rising; null when there are more than `limit`.
  */
-export function cutPoints(length: number, sizes: readonly { readonly size: number; readonly most: number }[], kerf: number, limit: number): readonly number[] | null {
+export function cutPoints(
+  length: number,
+  sizes: readonly { readonly size: number; readonly most: number }[],
+  kerf: number,
+  limit: number,
+): readonly number[] | null {
   const reach = length + kerf;
   let sums = new Set<number>([0]);
   for (const { size, most } of sizes) {
@@ -24,14 +29,21 @@ export function cutPoints(length: number, sizes: readonly { readonly size: numbe
 }
 
 /** Demands of equal sizes added up, so that two kinds of one width count as one size. */
-export function mergeSizes(sizes: readonly { readonly size: number; readonly most: number }[]): readonly { readonly size: number; readonly most: number }[] {
+export function mergeSizes(
+  sizes: readonly { readonly size: number; readonly most: number }[],
+): readonly { readonly size: number; readonly most: number }[] {
   const merged = new Map<number, number>();
   for (const { size, most } of sizes) merged.set(size, (merged.get(size) ?? 0) + most);
   return [...merged].map(([size, most]) => ({ size, most })).sort((a, b) => b.size - a.size);
 }
 
 /** Multiples of one size, and one other size beside them: a small set of good cuts for when `cutPoints` has too many. */
-export function fewPoints(length: number, sizes: readonly { readonly size: number; readonly most: number }[], kerf: number, limit: number): readonly number[] {
+export function fewPoints(
+  length: number,
+  sizes: readonly { readonly size: number; readonly most: number }[],
+  kerf: number,
+  limit: number,
+): readonly number[] {
   const reach = length + kerf;
   const sums = new Set<number>();
   for (const { size, most } of sizes) {
@@ -44,5 +56,8 @@ export function fewPoints(length: number, sizes: readonly { readonly size: numbe
       if (sum + size + kerf <= reach) sums.add(sum + size + kerf);
     }
   }
-  return [...sums].sort((a, b) => a - b).slice(0, limit).map((sum) => sum - kerf);
+  return [...sums]
+    .sort((a, b) => a - b)
+    .slice(0, limit)
+    .map((sum) => sum - kerf);
 }

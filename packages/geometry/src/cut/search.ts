@@ -26,7 +26,13 @@ const PATIENCE = 10;
 const MOST_ROUNDS = 400;
 
 const CHOOSE: readonly InsertionRule['choose'][] = ['least area left', 'least short side left', 'least long side left'];
-const SPLIT: readonly InsertionRule['split'][] = ['largest rest', 'shorter side first', 'longer side first', 'vertical', 'horizontal'];
+const SPLIT: readonly InsertionRule['split'][] = [
+  'largest rest',
+  'shorter side first',
+  'longer side first',
+  'vertical',
+  'horizontal',
+];
 
 /** Orders of the kinds: by area, longer side, shorter side, width, height, and least demand first. */
 function ordersOf(task: Task): readonly (readonly number[])[] {
@@ -43,7 +49,9 @@ function ordersOf(task: Task): readonly (readonly number[])[] {
 }
 
 function rulesOf(task: Task): readonly InsertionRule[] {
-  return ordersOf(task).flatMap((order) => CHOOSE.flatMap((choose) => SPLIT.map((split) => ({ order, choose, split }))));
+  return ordersOf(task).flatMap((order) =>
+    CHOOSE.flatMap((choose) => SPLIT.map((split) => ({ order, choose, split }))),
+  );
 }
 
 function areas(task: Task): readonly number[] {

@@ -26,12 +26,27 @@ function cutsAt(node: CutNode, box: Rect, sheet: number, copies: number, kerf: L
     const { direction, at, first, second } = node;
     const [near, far] = splitRect(box, direction === 'vertical' ? 'x' : 'y', at, kerf);
     const step: CutStep = { sheet, copies, direction, setting: at, part: box };
-    return [{ step, after: [[first, near], [second, far]] }];
+    return [
+      {
+        step,
+        after: [
+          [first, near],
+          [second, far],
+        ],
+      },
+    ];
   }
   if (node.is !== 'pinwheel') return [];
   const { x1, x2, y1, y2 } = node;
-  const stopped: readonly (readonly ['vertical' | 'horizontal', Length])[] = [['horizontal', y1], ['vertical', x2], ['horizontal', y2], ['vertical', x1]];
-  const steps = stopped.map(([direction, setting]): Open => ({ step: { sheet, copies, direction, setting, part: box }, after: [] }));
+  const stopped: readonly (readonly ['vertical' | 'horizontal', Length])[] = [
+    ['horizontal', y1],
+    ['vertical', x2],
+    ['horizontal', y2],
+    ['vertical', x1],
+  ];
+  const steps = stopped.map(
+    ([direction, setting]): Open => ({ step: { sheet, copies, direction, setting, part: box }, after: [] }),
+  );
   const last = steps.pop();
   return last ? [...steps, { ...last, after: pinwheelParts(node, box) }] : steps;
 }
@@ -45,7 +60,9 @@ function better(a: CutStep, b: CutStep): number {
  * then the widest setting that is wanted next; a part is cut only after the cut that made it. Layouts share settings.
  */
 export function cutSteps(sheets: readonly SheetLayout[], kerf: Length): readonly CutStep[] {
-  const open: Open[] = sheets.flatMap((layout, sheet) => cutsAt(layout.tree, layout.usable, sheet, layout.copies, kerf));
+  const open: Open[] = sheets.flatMap((layout, sheet) =>
+    cutsAt(layout.tree, layout.usable, sheet, layout.copies, kerf),
+  );
   const steps: CutStep[] = [];
   let setting = ticks(0);
   while (open.length > 0) {

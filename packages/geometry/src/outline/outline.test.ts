@@ -31,7 +31,12 @@ function polygonArea(shape: PieceShape): number {
   }, 0);
 }
 
-const punch = (more: Partial<PunchProfile> = {}): PunchProfile => ({ profile: 'scallop', repeat: inches(1 / 2), depth: inches(1 / 8), ...more });
+const punch = (more: Partial<PunchProfile> = {}): PunchProfile => ({
+  profile: 'scallop',
+  repeat: inches(1 / 2),
+  depth: inches(1 / 8),
+  ...more,
+});
 
 const anyPunch = fc.record({
   profile: fc.constantFrom('scallop', 'wave', 'zigzag', 'perforated' as const) as fc.Arbitrary<PunchProfile['profile']>,
@@ -40,11 +45,20 @@ const anyPunch = fc.record({
 });
 
 const anyPiece: fc.Arbitrary<PieceShape> = fc.record({
-  shape: fc.constantFrom('rectangle', 'rectangle', 'rectangle', 'ellipse', 'banner', 'tag' as const) as fc.Arbitrary<PieceShape['shape']>,
+  shape: fc.constantFrom('rectangle', 'rectangle', 'rectangle', 'ellipse', 'banner', 'tag' as const) as fc.Arbitrary<
+    PieceShape['shape']
+  >,
   width: fc.integer({ min: 50_000, max: 200_000 }).map(ticks),
   height: fc.integer({ min: 50_000, max: 200_000 }).map(ticks),
-  corners: fc.record({ tl: fc.nat(50_000), tr: fc.nat(50_000), br: fc.nat(50_000), bl: fc.nat(50_000) }).map((r) => ({ tl: ticks(r.tl), tr: ticks(r.tr), br: ticks(r.br), bl: ticks(r.bl) })),
-  punched: fc.record({ top: fc.option(anyPunch, { nil: undefined }), right: fc.option(anyPunch, { nil: undefined }), bottom: fc.option(anyPunch, { nil: undefined }), left: fc.option(anyPunch, { nil: undefined }) }),
+  corners: fc
+    .record({ tl: fc.nat(50_000), tr: fc.nat(50_000), br: fc.nat(50_000), bl: fc.nat(50_000) })
+    .map((r) => ({ tl: ticks(r.tl), tr: ticks(r.tr), br: ticks(r.br), bl: ticks(r.bl) })),
+  punched: fc.record({
+    top: fc.option(anyPunch, { nil: undefined }),
+    right: fc.option(anyPunch, { nil: undefined }),
+    bottom: fc.option(anyPunch, { nil: undefined }),
+    left: fc.option(anyPunch, { nil: undefined }),
+  }),
 });
 
 test('areas agree with the handbook: rectangle, rounded rectangle, ellipse', () => {
@@ -66,12 +80,18 @@ test('a scalloped edge loses what lies between each circular segment and its rep
 test('a zigzag edge loses half its depth, and so does a wave', () => {
   const half = inches(4) * inches(3) - (inches(4) * inches(1 / 8)) / 2;
   expect(area(piece({ punched: { top: punch({ profile: 'zigzag' }) } }))).toBeCloseTo(half, 0);
-  expect(area(piece({ punched: { left: punch({ profile: 'wave', repeat: inches(3 / 4) }) } }))).toBeCloseTo(inches(4) * inches(3) - (inches(3) * inches(1 / 8)) / 2, 0);
+  expect(area(piece({ punched: { left: punch({ profile: 'wave', repeat: inches(3 / 4) }) } }))).toBeCloseTo(
+    inches(4) * inches(3) - (inches(3) * inches(1 / 8)) / 2,
+    0,
+  );
 });
 
 test('a perforated edge loses half an ellipse for each repeat', () => {
   const bite = (Math.PI * inches(1 / 8) * inches(1 / 8)) / 2;
-  expect(area(piece({ punched: { right: punch({ profile: 'perforated' }) } }))).toBeCloseTo(inches(4) * inches(3) - 6 * bite, 0);
+  expect(area(piece({ punched: { right: punch({ profile: 'perforated' }) } }))).toBeCloseTo(
+    inches(4) * inches(3) - 6 * bite,
+    0,
+  );
 });
 
 test('every outline is closed, clockwise, inside its rectangle, and its exact area is that of a fine polygon', () => {
@@ -99,7 +119,9 @@ test('a punched edge is symmetrical about the middle of the edge', () => {
       const width = ticks(side * 2);
       const { outline } = pieceOutline(piece({ width, height: inches(9), punched: { top: profile } }));
       const top = flattenOutline(outline, 12).filter(({ y }) => y < profile.depth * 0.999);
-      const lost = top.filter(({ x, y }) => !top.some((other) => Math.abs(other.x - (width - x)) < 1 && Math.abs(other.y - y) < 1));
+      const lost = top.filter(
+        ({ x, y }) => !top.some((other) => Math.abs(other.x - (width - x)) < 1 && Math.abs(other.y - y) < 1),
+      );
       expect(lost).toEqual([]);
     }),
     { numRuns: 60 },
@@ -121,25 +143,46 @@ test('radii too large for an edge are named, and drawn smaller by one factor (CS
     { edge: 'left', length: inches(1), needed: inches(1.5) },
   ]);
   expect(drawnRadii(size, rounded(inches(3 / 4))).tl).toBeCloseTo(inches(1 / 2), 6);
-  expect(area(piece({ ...size, corners: rounded(inches(9)) }))).toBeCloseTo(inches(2) * inches(1) - (4 - Math.PI) * inches(1 / 2) ** 2, 0);
+  expect(area(piece({ ...size, corners: rounded(inches(9)) }))).toBeCloseTo(
+    inches(2) * inches(1) - (4 - Math.PI) * inches(1 / 2) ** 2,
+    0,
+  );
 });
 
 test('a blank is the piece plus the bite of the punch on each punched edge of a rectangle', () => {
   const bites = { top: ticks(1), right: ticks(20), bottom: ticks(300), left: ticks(4000) };
-  expect(blankSize({ shape: 'rectangle', width: inches(1), height: inches(2), bites })).toEqual({ width: inches(1) + 4020, height: inches(2) + 301 });
-  expect(blankSize({ shape: 'ellipse', width: inches(1), height: inches(2), bites })).toEqual({ width: inches(1), height: inches(2) });
+  expect(blankSize({ shape: 'rectangle', width: inches(1), height: inches(2), bites })).toEqual({
+    width: inches(1) + 4020,
+    height: inches(2) + 301,
+  });
+  expect(blankSize({ shape: 'ellipse', width: inches(1), height: inches(2), bites })).toEqual({
+    width: inches(1),
+    height: inches(2),
+  });
 });
 
 test('an A6 card opens flat to A5, an A5 card to A4 (ISO 216:2007: A6 105 x 148, A5 148 x 210, A4 210 x 297 mm)', () => {
   const a6 = { width: millimetres(105), height: millimetres(148) };
-  expect(flatCardBase({ ...a6, fold: 'left' })).toEqual({ width: millimetres(210), height: millimetres(148), score: { axis: 'x', at: millimetres(105) } });
+  expect(flatCardBase({ ...a6, fold: 'left' })).toEqual({
+    width: millimetres(210),
+    height: millimetres(148),
+    score: { axis: 'x', at: millimetres(105) },
+  });
   const a5 = { width: millimetres(148.5), height: millimetres(210) };
   expect(flatCardBase({ ...a5, fold: 'left' })).toMatchObject({ width: millimetres(297), height: millimetres(210) });
 });
 
 test('a 4 1/4 x 5 1/2 in card opens to half a letter sheet, either way it folds (common practice, no source)', () => {
   const card = { width: inches(4.25), height: inches(5.5) };
-  expect(flatCardBase({ ...card, fold: 'left' })).toMatchObject({ width: inches(8.5), height: inches(5.5), score: { axis: 'x', at: inches(4.25) } });
-  expect(flatCardBase({ ...card, fold: 'top' })).toMatchObject({ width: inches(4.25), height: inches(11), score: { axis: 'y', at: inches(5.5) } });
+  expect(flatCardBase({ ...card, fold: 'left' })).toMatchObject({
+    width: inches(8.5),
+    height: inches(5.5),
+    score: { axis: 'x', at: inches(4.25) },
+  });
+  expect(flatCardBase({ ...card, fold: 'top' })).toMatchObject({
+    width: inches(4.25),
+    height: inches(11),
+    score: { axis: 'y', at: inches(5.5) },
+  });
   expect(flatCardBase({ ...card, fold: 'none' })).toEqual({ ...card, score: null });
 });

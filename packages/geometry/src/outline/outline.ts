@@ -6,7 +6,13 @@ import type { Point } from '../rect/rect.js';
  */
 export type OutlineStep =
   | { readonly kind: 'line'; readonly to: Point }
-  | { readonly kind: 'arc'; readonly to: Point; readonly radiusX: number; readonly radiusY: number; readonly clockwise: boolean }
+  | {
+      readonly kind: 'arc';
+      readonly to: Point;
+      readonly radiusX: number;
+      readonly radiusY: number;
+      readonly clockwise: boolean;
+    }
   | { readonly kind: 'curve'; readonly control1: Point; readonly control2: Point; readonly to: Point };
 
 /** A closed outline, walked clockwise on the screen from `start`; the last step ends at `start`. */

@@ -16,7 +16,13 @@ export interface EdgePoint {
 /** One step of a punched edge, in the edge's own directions; an arc bulges out of the piece or into it. */
 export type EdgeStep =
   | { readonly kind: 'line'; readonly to: EdgePoint }
-  | { readonly kind: 'arc'; readonly to: EdgePoint; readonly radiusAlong: number; readonly radiusIn: number; readonly outward: boolean }
+  | {
+      readonly kind: 'arc';
+      readonly to: EdgePoint;
+      readonly radiusAlong: number;
+      readonly radiusIn: number;
+      readonly outward: boolean;
+    }
   | { readonly kind: 'curve'; readonly control1: EdgePoint; readonly control2: EdgePoint; readonly to: EdgePoint };
 
 /** How the repeats of a punch meet an edge. */
@@ -87,7 +93,14 @@ interface Cubic {
 /** A half wave from `start`: down from a joint to the outermost point, or back. */
 function halfWave(start: number, length: number, from: number, to: number): Cubic {
   const point = (along: number, depth: number): EdgePoint => ({ along, in: depth });
-  return { points: [point(start, from), point(start + HANDLE * length, from), point(start + (1 - HANDLE) * length, to), point(start + length, to)] };
+  return {
+    points: [
+      point(start, from),
+      point(start + HANDLE * length, from),
+      point(start + (1 - HANDLE) * length, to),
+      point(start + length, to),
+    ],
+  };
 }
 
 function between(a: EdgePoint, b: EdgePoint, t: number): EdgePoint {

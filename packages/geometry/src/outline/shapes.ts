@@ -30,7 +30,13 @@ export function polygon(points: readonly Point[]): Outline {
 /** An ellipse in the rectangle from (x, y), as four quarters from its top. */
 export function ellipse(x: number, y: number, width: number, height: number): Outline {
   const [radiusX, radiusY] = [width / 2, height / 2];
-  const quarter = (toX: number, toY: number): OutlineStep => ({ kind: 'arc', to: { x: toX, y: toY }, radiusX, radiusY, clockwise: true });
+  const quarter = (toX: number, toY: number): OutlineStep => ({
+    kind: 'arc',
+    to: { x: toX, y: toY },
+    radiusX,
+    radiusY,
+    clockwise: true,
+  });
   const [middleX, middleY] = [x + radiusX, y + radiusY];
   return {
     start: { x: middleX, y },
@@ -40,7 +46,12 @@ export function ellipse(x: number, y: number, width: number, height: number): Ou
 
 /** A plain rectangle from (x, y). */
 export function rectangle(x: number, y: number, width: number, height: number): Outline {
-  return polygon([{ x, y }, { x: x + width, y }, { x: x + width, y: y + height }, { x, y: y + height }]);
+  return polygon([
+    { x, y },
+    { x: x + width, y },
+    { x: x + width, y: y + height },
+    { x, y: y + height },
+  ]);
 }
 
 /** How the edge's own directions lie on the piece; edges are walked clockwise, so inward is always to the right of the walk. */
@@ -53,7 +64,8 @@ interface EdgeFrame {
 
 function onPiece(step: EdgeStep, { place, level }: EdgeFrame): OutlineStep {
   if (step.kind === 'line') return { kind: 'line', to: place(step.to) };
-  if (step.kind === 'curve') return { kind: 'curve', control1: place(step.control1), control2: place(step.control2), to: place(step.to) };
+  if (step.kind === 'curve')
+    return { kind: 'curve', control1: place(step.control1), control2: place(step.control2), to: place(step.to) };
   const [radiusX, radiusY] = level ? [step.radiusAlong, step.radiusIn] : [step.radiusIn, step.radiusAlong];
   return { kind: 'arc', to: place(step.to), radiusX, radiusY, clockwise: step.outward };
 }
@@ -81,7 +93,8 @@ function roundedRectangle({ width, height, corners, punched }: PieceShape): Outl
     const plain: readonly EdgeStep[] = to > from ? [{ kind: 'line', to: { along: to, in: 0 } }] : [];
     const edge = punch && to > from ? punchedEdge(frame.length, from, to, punch) : plain;
     const corner = ends[index];
-    const round: OutlineStep[] = after > 0 && corner ? [{ kind: 'arc', to: corner, radiusX: after, radiusY: after, clockwise: true }] : [];
+    const round: OutlineStep[] =
+      after > 0 && corner ? [{ kind: 'arc', to: corner, radiusX: after, radiusY: after, clockwise: true }] : [];
     return [...edge.map((step) => onPiece(step, frame)), ...round];
   });
   return { start: { x: tl, y: 0 }, steps };
@@ -91,10 +104,22 @@ function roundedRectangle({ width, height, corners, punched }: PieceShape): Outl
 function banner({ width, height }: Size): Outline {
   if (width >= height) {
     const notch = Math.min(height / 2, width / 3);
-    return polygon([{ x: 0, y: 0 }, { x: width, y: 0 }, { x: width - notch, y: height / 2 }, { x: width, y: height }, { x: 0, y: height }]);
+    return polygon([
+      { x: 0, y: 0 },
+      { x: width, y: 0 },
+      { x: width - notch, y: height / 2 },
+      { x: width, y: height },
+      { x: 0, y: height },
+    ]);
   }
   const notch = Math.min(width / 2, height / 3);
-  return polygon([{ x: 0, y: 0 }, { x: width, y: 0 }, { x: width, y: height }, { x: width / 2, y: height - notch }, { x: 0, y: height }]);
+  return polygon([
+    { x: 0, y: 0 },
+    { x: width, y: 0 },
+    { x: width, y: height },
+    { x: width / 2, y: height - notch },
+    { x: 0, y: height },
+  ]);
 }
 
 /** A tag: the two corners of its near short end cut off at 45 degrees by a quarter of it, and a hole there. */
@@ -105,8 +130,22 @@ function tag({ width, height }: Size): PieceOutline {
   const hole = short / 7;
   const middle = short / 2;
   const outline = tall
-    ? polygon([{ x: clip, y: 0 }, { x: width - clip, y: 0 }, { x: width, y: clip }, { x: width, y: height }, { x: 0, y: height }, { x: 0, y: clip }])
-    : polygon([{ x: clip, y: 0 }, { x: width, y: 0 }, { x: width, y: height }, { x: clip, y: height }, { x: 0, y: height - clip }, { x: 0, y: clip }]);
+    ? polygon([
+        { x: clip, y: 0 },
+        { x: width - clip, y: 0 },
+        { x: width, y: clip },
+        { x: width, y: height },
+        { x: 0, y: height },
+        { x: 0, y: clip },
+      ])
+    : polygon([
+        { x: clip, y: 0 },
+        { x: width, y: 0 },
+        { x: width, y: height },
+        { x: clip, y: height },
+        { x: 0, y: height - clip },
+        { x: 0, y: clip },
+      ]);
   const [x, y] = tall ? [middle, clip * 1.1] : [clip * 1.1, middle];
   return { outline, holes: [ellipse(x - hole / 2, y - hole / 2, hole, hole)] };
 }

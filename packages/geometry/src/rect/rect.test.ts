@@ -23,7 +23,12 @@ test('a cut loses nothing: both parts and the kerf tile the box', () => {
 
 test('a cut that leaves nothing of a part is refused', () => {
   const box = rect(0, 0, 10, 20);
-  for (const [at, kerf] of [[0, 0], [10, 0], [9, 2], [-1, 0]] as const) {
+  for (const [at, kerf] of [
+    [0, 0],
+    [10, 0],
+    [9, 2],
+    [-1, 0],
+  ] as const) {
     expect(() => splitRect(box, 'x', ticks(at), ticks(kerf))).toThrow(RangeError);
   }
 });

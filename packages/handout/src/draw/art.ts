@@ -10,7 +10,10 @@ function leaf(at: Point, length: number, angle: number): Outline {
     x: at.x + along * Math.cos(angle) - aside * Math.sin(angle),
     y: at.y + along * Math.sin(angle) + aside * Math.cos(angle),
   });
-  const side = (aside: number): readonly [Point, Point] => [point(length * 0.35, aside), point(length * 0.75, aside * 0.8)];
+  const side = (aside: number): readonly [Point, Point] => [
+    point(length * 0.35, aside),
+    point(length * 0.75, aside * 0.8),
+  ];
   const [a, b] = side(length * 0.32);
   const [c, d] = side(-length * 0.32);
   return {
@@ -61,14 +64,20 @@ function wreath(centre: Point, radius: number): readonly Outline[] {
 
 function branch(centre: Point, radius: number): readonly Outline[] {
   const at = (t: number): Point => ({ x: centre.x + (t - 0.5) * 0.5 * radius, y: centre.y + (0.5 - t) * 2 * radius });
-  const leaves = [0.25, 0.45, 0.65, 0.85].flatMap((t) => [leaf(at(t), radius * 0.55, -0.35), leaf(at(t - 0.08), radius * 0.55, -2.3)]);
+  const leaves = [0.25, 0.45, 0.65, 0.85].flatMap((t) => [
+    leaf(at(t), radius * 0.55, -0.35),
+    leaf(at(t - 0.08), radius * 0.55, -2.3),
+  ]);
   return [stem(at(0), at(0.3), at(0.7), at(1)), ...leaves];
 }
 
 function sun(centre: Point, radius: number): readonly Outline[] {
   const rays = Array.from({ length: 16 }, (_, index) => {
     const angle = (index * Math.PI) / 8;
-    const reach = (share: number): Point => ({ x: centre.x + share * radius * Math.cos(angle), y: centre.y + share * radius * Math.sin(angle) });
+    const reach = (share: number): Point => ({
+      x: centre.x + share * radius * Math.cos(angle),
+      y: centre.y + share * radius * Math.sin(angle),
+    });
     return polygon([reach(0.68), reach(index % 2 === 0 ? 1 : 0.85)]);
   });
   const size = radius * 1.1;
@@ -99,15 +108,29 @@ export function drawArt(piece: Piece, art: Art, key: string): readonly Item[] {
   if (art.motif === 'words') {
     if (art.words === '') return [];
     const size = Math.min(room * 0.62, (piece.width * 1.65) / Math.max(3, art.words.length));
-    return [{ kind: 'text', key: `${key}:words`, role: 'art', piece: piece.id, at: { x: centre.x, y: centre.y + size * 0.32 }, text: art.words, size, align: 'middle', ink: art.ink }];
+    return [
+      {
+        kind: 'text',
+        key: `${key}:words`,
+        role: 'art',
+        piece: piece.id,
+        at: { x: centre.x, y: centre.y + size * 0.32 },
+        text: art.words,
+        size,
+        align: 'middle',
+        ink: art.ink,
+      },
+    ];
   }
-  return outlines(art.motif, centre, room * 0.38).map((outline, index): Item => ({
-    kind: 'path',
-    key: `${key}:art${index}`,
-    role: 'art',
-    piece: piece.id,
-    outline,
-    ink: art.ink,
-    open: art.motif === 'branch' && index === 0,
-  }));
+  return outlines(art.motif, centre, room * 0.38).map(
+    (outline, index): Item => ({
+      kind: 'path',
+      key: `${key}:art${index}`,
+      role: 'art',
+      piece: piece.id,
+      outline,
+      ink: art.ink,
+      open: art.motif === 'branch' && index === 0,
+    }),
+  );
 }

@@ -32,20 +32,51 @@ export function drawCard(sketch: Sketch, options: CardOptions): Drawing {
     { kind: 'path', key: `${CARD}:shadow`, role: 'shadow', outline },
     { kind: 'path', key: `${CARD}:paper`, role: 'outline', outline, fill: { paper: base } },
   ];
-  if (fold === 'left') items.push({ kind: 'line', key: `${CARD}:fold`, role: 'fold', from: { x: 0, y: 0 }, to: { x: 0, y: height } });
-  if (fold === 'top') items.push({ kind: 'line', key: `${CARD}:fold`, role: 'fold', from: { x: 0, y: 0 }, to: { x: width, y: 0 } });
+  if (fold === 'left')
+    items.push({ kind: 'line', key: `${CARD}:fold`, role: 'fold', from: { x: 0, y: 0 }, to: { x: 0, y: height } });
+  if (fold === 'top')
+    items.push({ kind: 'line', key: `${CARD}:fold`, role: 'fold', from: { x: 0, y: 0 }, to: { x: width, y: 0 } });
   items.push(...shown.map((piece) => drawPiece(sketch, piece)));
   if (options.labels) {
     const labels = labelPieces(sketch);
     items.push(
-      ...shown.map((piece): Item => ({ kind: 'text', key: `label:${piece.id}`, role: 'label', piece: piece.id, at: corner(piece, size), text: labels.get(piece.id) ?? '?', size, align: 'start' })),
+      ...shown.map(
+        (piece): Item => ({
+          kind: 'text',
+          key: `label:${piece.id}`,
+          role: 'label',
+          piece: piece.id,
+          at: corner(piece, size),
+          text: labels.get(piece.id) ?? '?',
+          size,
+          align: 'start',
+        }),
+      ),
     );
   }
   const room = options.dimensions === false ? 0 : size * 2.6;
   if (room > 0) {
     items.push(
-      ...drawDimension({ key: 'width', along: 'x', from: 0, length: width, at: height + size * 1.7, edge: height, size, style: options.style }),
-      ...drawDimension({ key: 'height', along: 'y', from: 0, length: height, at: -size * 1.7, edge: 0, size, style: options.style }),
+      ...drawDimension({
+        key: 'width',
+        along: 'x',
+        from: 0,
+        length: width,
+        at: height + size * 1.7,
+        edge: height,
+        size,
+        style: options.style,
+      }),
+      ...drawDimension({
+        key: 'height',
+        along: 'y',
+        from: 0,
+        length: height,
+        at: -size * 1.7,
+        edge: 0,
+        size,
+        style: options.style,
+      }),
     );
   }
   const edge = size * 0.6;

@@ -24,9 +24,21 @@ export function drawDimension({ key, along, from, length, at, edge, size, style 
   const away = Math.sign(at - edge);
   const stroke = size * 0.35;
   const point = (on: number, across: number) => (along === 'x' ? { x: on, y: across } : { x: across, y: on });
-  const line = (name: string, a: { x: number; y: number }, b: { x: number; y: number }): Item => ({ kind: 'line', key: `${key}:${name}`, role: 'dimension', from: a, to: b });
-  const end = (name: string, on: number): Item => line(name, { x: point(on, at).x - stroke, y: point(on, at).y + stroke }, { x: point(on, at).x + stroke, y: point(on, at).y - stroke });
-  const witness = (name: string, on: number): Item => line(name, point(on, edge + away * size * 0.4), point(on, at + away * size * 0.4));
+  const line = (name: string, a: { x: number; y: number }, b: { x: number; y: number }): Item => ({
+    kind: 'line',
+    key: `${key}:${name}`,
+    role: 'dimension',
+    from: a,
+    to: b,
+  });
+  const end = (name: string, on: number): Item =>
+    line(
+      name,
+      { x: point(on, at).x - stroke, y: point(on, at).y + stroke },
+      { x: point(on, at).x + stroke, y: point(on, at).y - stroke },
+    );
+  const witness = (name: string, on: number): Item =>
+    line(name, point(on, edge + away * size * 0.4), point(on, at + away * size * 0.4));
   const middle = point((from + to) / 2, at);
   const figure = along === 'x' ? { x: middle.x, y: middle.y - size * 0.4 } : { x: middle.x - size * 0.4, y: middle.y };
   return [
@@ -35,6 +47,15 @@ export function drawDimension({ key, along, from, length, at, edge, size, style 
     line('line', point(from, at), point(to, at)),
     end('e1', from),
     end('e2', to),
-    { kind: 'text', key: `${key}:figure`, role: 'figure', at: figure, text: formatLength(length, style), size, align: 'middle', turn: along === 'x' ? 0 : -90 },
+    {
+      kind: 'text',
+      key: `${key}:figure`,
+      role: 'figure',
+      at: figure,
+      text: formatLength(length, style),
+      size,
+      align: 'middle',
+      turn: along === 'x' ? 0 : -90,
+    },
   ];
 }

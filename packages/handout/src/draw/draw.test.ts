@@ -41,12 +41,25 @@ function sheetsOf(from: Sketch, cards: number) {
   return planBatch(batchRecipe(from), cards).papers.flatMap(({ paper, plan }) => {
     const found = from.papers.find((candidate) => candidate.id === paper);
     if (!found) throw new Error(`no paper ${paper}`);
-    return plan.sheets.map((layout) => ({ layout, drawing: expectDrawing(drawSheet(layout, found, { style, labels, size: inches(1 / 4), kerf: 0 })) }));
+    return plan.sheets.map((layout) => ({
+      layout,
+      drawing: expectDrawing(drawSheet(layout, found, { style, labels, size: inches(1 / 4), kerf: 0 })),
+    }));
   });
 }
 
 test('letters go on after Z', () => {
-  expect([0, 1, 25, 26, 27, 51, 52, 701, 702].map(labelAt)).toEqual(['A', 'B', 'Z', 'AA', 'AB', 'AZ', 'BA', 'ZZ', 'AAA']);
+  expect([0, 1, 25, 26, 27, 51, 52, 701, 702].map(labelAt)).toEqual([
+    'A',
+    'B',
+    'Z',
+    'AA',
+    'AB',
+    'AZ',
+    'BA',
+    'ZZ',
+    'AAA',
+  ]);
 });
 
 test('the face shows each of its pieces once, lowest first, at its place and tilt', () => {
@@ -55,12 +68,18 @@ test('the face shows each of its pieces once, lowest first, at its place and til
   expect(groups.map((group) => group.piece)).toEqual(['panel-mat', 'panel', 'strip', 'greeting']);
   const greeting = sketch.pieces[3];
   if (!greeting) throw new Error('the sample has a greeting');
-  expect(groups[3]).toMatchObject({ turn: -6, move: { x: greeting.x + greeting.width / 2, y: greeting.y + greeting.height / 2 } });
+  expect(groups[3]).toMatchObject({
+    turn: -6,
+    move: { x: greeting.x + greeting.width / 2, y: greeting.y + greeting.height / 2 },
+  });
 });
 
 test('moving a piece changes nothing in the drawing but where its group lands', () => {
   const before = drawCard(sketch, { face: 'front', style });
-  const after = drawCard(applyEdit(sketch, { do: 'place', piece: 'strip', x: inches(1), y: inches(1) }), { face: 'front', style });
+  const after = drawCard(applyEdit(sketch, { do: 'place', piece: 'strip', x: inches(1), y: inches(1) }), {
+    face: 'front',
+    style,
+  });
   const changed = after.items.filter((item, index) => JSON.stringify(item) !== JSON.stringify(before.items[index]));
   expect(changed.map((item) => item.key)).toEqual(['piece:strip']);
   const [group] = changed;
@@ -83,9 +102,13 @@ test('a sheet shows every blank of its plan at its place, with the letter that t
     eachLeaf(layout.tree, layout.usable, inches(0), (leaf, { x, y, width, height }) => {
       if (leaf.is === 'blank') boxes.push(JSON.stringify(rectangle(x, y, width, height)));
     });
-    const drawn = drawing.items.flatMap((item) => (item.kind === 'path' && item.role === 'blank' ? [JSON.stringify(item.outline)] : []));
+    const drawn = drawing.items.flatMap((item) =>
+      item.kind === 'path' && item.role === 'blank' ? [JSON.stringify(item.outline)] : [],
+    );
     expect(drawn).toEqual(boxes);
-    const letters = drawing.items.flatMap((item) => (item.kind === 'text' && item.role === 'label' && item.piece ? [[item.piece, item.text.slice(0, 1)]] : []));
+    const letters = drawing.items.flatMap((item) =>
+      item.kind === 'text' && item.role === 'label' && item.piece ? [[item.piece, item.text.slice(0, 1)]] : [],
+    );
     for (const [piece, letter] of letters) expect(letter).toBe(labels.get(piece ?? ''));
   }
   expect(pieceTable(sketch, 6).map(({ id, label }) => [id, label])).toEqual([...labels]);
@@ -102,13 +125,19 @@ test('labels lie inside their blank and never on each other, on the sheets of ra
       for (const layout of plan.sheets as readonly SheetLayout[]) {
         const drawing = drawSheet(layout, paper, { style, labels, size, kerf: job.trimmer.kerf });
         const boxes = drawing.items.flatMap((item) =>
-          item.kind === 'text' ? [placedBox({ text: item.text, at: item.at, size: item.size, turn: item.turn === -90 ? -90 : 0 })] : [],
+          item.kind === 'text'
+            ? [placedBox({ text: item.text, at: item.at, size: item.size, turn: item.turn === -90 ? -90 : 0 })]
+            : [],
         );
         const collisions = boxes.filter((a, index) =>
-          boxes.slice(index + 1).some((b) => a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height),
+          boxes
+            .slice(index + 1)
+            .some((b) => a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height),
         );
         expect(collisions).toEqual([]);
-        const outside = boxes.filter((box) => box.x < 0 || box.y < 0 || box.x + box.width > layout.width || box.y + box.height > layout.height);
+        const outside = boxes.filter(
+          (box) => box.x < 0 || box.y < 0 || box.x + box.width > layout.width || box.y + box.height > layout.height,
+        );
         expect(outside).toEqual([]);
       }
     }),
@@ -129,6 +158,18 @@ test('a part too small for its figure keeps its letter, and one too small for th
 
 test('the piece table gives finished sizes, blanks with the bite, and numbers for one card and for the batch', () => {
   const strip = pieceTable(sketch, 6).find(({ id }) => id === 'strip');
-  expect(strip).toMatchObject({ label: 'D', paper: 'Prints', height: inches(1), blankHeight: inches(1.125), perCard: 1, quantity: 6 });
-  expect(pieceTable(sketch, 6)[0]).toMatchObject({ label: 'A', width: inches(4.25), blankWidth: inches(8.5), quantity: 6 });
+  expect(strip).toMatchObject({
+    label: 'D',
+    paper: 'Prints',
+    height: inches(1),
+    blankHeight: inches(1.125),
+    perCard: 1,
+    quantity: 6,
+  });
+  expect(pieceTable(sketch, 6)[0]).toMatchObject({
+    label: 'A',
+    width: inches(4.25),
+    blankWidth: inches(8.5),
+    quantity: 6,
+  });
 });

@@ -1,4 +1,4 @@
-import { pieceOutline, type PieceShape, type PunchProfile } from '@trimwell/geometry';
+import { type PieceShape, type PunchProfile, pieceOutline } from '@trimwell/geometry';
 import type { Edge, Look, Piece, Sketch } from '@trimwell/sketch';
 import type { GroupItem, Item } from '../drawing/drawing.js';
 import { drawArt } from './art.js';
@@ -37,7 +37,15 @@ export function drawPiece(sketch: Sketch, piece: Piece): GroupItem {
   const items: Item[] = [
     { kind: 'path', key: `${key}:shadow`, role: 'shadow', piece: piece.id, outline },
     { kind: 'path', key: `${key}:paper`, role: 'outline', piece: piece.id, outline, fill },
-    ...holes.map((hole, index): Item => ({ kind: 'path', key: `${key}:hole${index}`, role: 'hidden', piece: piece.id, outline: hole })),
+    ...holes.map(
+      (hole, index): Item => ({
+        kind: 'path',
+        key: `${key}:hole${index}`,
+        role: 'hidden',
+        piece: piece.id,
+        outline: hole,
+      }),
+    ),
     ...(piece.art ? drawArt(piece, piece.art, key) : []),
   ];
   return {

@@ -14,18 +14,25 @@ export interface SheetOptions {
   readonly kerf: number;
 }
 
-function texts(placed: readonly PlacedText[], key: string, role: 'label' | 'figure' | 'note', piece?: string): readonly Item[] {
-  return placed.map(({ text, at, size, turn }, index): Item => ({
-    kind: 'text',
-    key: `${key}:text${index}`,
-    role: index === 0 && role === 'figure' ? 'label' : role,
-    at,
-    text,
-    size,
-    align: 'middle',
-    turn,
-    ...(piece === undefined ? {} : { piece }),
-  }));
+function texts(
+  placed: readonly PlacedText[],
+  key: string,
+  role: 'label' | 'figure' | 'note',
+  piece?: string,
+): readonly Item[] {
+  return placed.map(
+    ({ text, at, size, turn }, index): Item => ({
+      kind: 'text',
+      key: `${key}:text${index}`,
+      role: index === 0 && role === 'figure' ? 'label' : role,
+      at,
+      text,
+      size,
+      align: 'middle',
+      turn,
+      ...(piece === undefined ? {} : { piece }),
+    }),
+  );
 }
 
 function boxOutline({ x, y, width, height }: Rect) {

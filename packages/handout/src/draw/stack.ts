@@ -45,8 +45,17 @@ function slanted({ x, y, width, height }: Slip['rect'], level: number): Outline 
 export function drawStack(sketch: Sketch, { face, style, size = inches(1) / 5, lift }: StackOptions): Drawing {
   const { card } = sketch;
   const labels = labelPieces(sketch);
-  const base: Slip = { id: CARD_BASE, name: 'Card base', note: foldNote(card.fold), paper: card.base, rect: { x: 0, y: 0, width: card.width, height: card.height } };
-  const slips = [base, ...sketch.pieces.filter((piece) => piece.face === face).map((piece) => slipOf(sketch, piece, style))];
+  const base: Slip = {
+    id: CARD_BASE,
+    name: 'Card base',
+    note: foldNote(card.fold),
+    paper: card.base,
+    rect: { x: 0, y: 0, width: card.width, height: card.height },
+  };
+  const slips = [
+    base,
+    ...sketch.pieces.filter((piece) => piece.face === face).map((piece) => slipOf(sketch, piece, style)),
+  ];
   const step = lift ?? Math.max(card.height * FLAT * 0.52, size * 2.3);
   const right = card.width + size * 1.2;
   const items = slips.flatMap((slip, index): Item[] => {
@@ -59,9 +68,34 @@ export function drawStack(sketch: Sketch, { face, style, size = inches(1) / 5, l
     return [
       { kind: 'path', key: `${key}:shadow`, role: 'shadow', piece: slip.id, outline },
       { kind: 'path', key, role: 'outline', piece: slip.id, outline, fill: { paper: slip.paper } },
-      { kind: 'line', key: `${key}:leader`, role: 'leader', piece: slip.id, from: { x: end, y: middle }, to: { x: right, y: text } },
-      { kind: 'text', key: `${key}:label`, role: 'label', piece: slip.id, at: { x: right + size * 0.4, y: text + size * 0.35 }, text: labels.get(slip.id) ?? '?', size, align: 'start' },
-      { kind: 'text', key: `${key}:name`, role: 'note', piece: slip.id, at: { x: right + size * 1.6, y: text + size * 0.35 }, text: slip.note === '' ? slip.name : `${slip.name}, ${slip.note}`, size, align: 'start' },
+      {
+        kind: 'line',
+        key: `${key}:leader`,
+        role: 'leader',
+        piece: slip.id,
+        from: { x: end, y: middle },
+        to: { x: right, y: text },
+      },
+      {
+        kind: 'text',
+        key: `${key}:label`,
+        role: 'label',
+        piece: slip.id,
+        at: { x: right + size * 0.4, y: text + size * 0.35 },
+        text: labels.get(slip.id) ?? '?',
+        size,
+        align: 'start',
+      },
+      {
+        kind: 'text',
+        key: `${key}:name`,
+        role: 'note',
+        piece: slip.id,
+        at: { x: right + size * 1.6, y: text + size * 0.35 },
+        text: slip.note === '' ? slip.name : `${slip.name}, ${slip.note}`,
+        size,
+        align: 'start',
+      },
     ];
   });
   const top = -(slips.length - 1) * step - size;

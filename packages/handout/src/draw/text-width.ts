@@ -1,5 +1,5 @@
 /** Widths in thousandths of an em of a usual sans-serif face, on the wide side; anything else counts as a wide letter. */
-const NARROW = new Set([...' .,:;|!ijltI\'’⁄/']);
+const NARROW = new Set([..." .,:;|!ijltI'’⁄/"]);
 const MIDDLE = new Set([...'0123456789abcdeghknopqsuvxyzfr-−+×≈()"″']);
 
 /** Width of `text` at `size`, estimated on the wide side, so that what fits by it fits in print. */

@@ -21,7 +21,13 @@ function circle(repeat: number, x: number, y: number, radius: number, fill: stri
 /** A stroke through points given as shares of the repeat: `M` for the first of each run, `L`, `Q` as they stand. */
 function stroke(repeat: number, data: readonly (string | number)[], ink: string, width: number): Mark {
   const d = data.map((word) => (typeof word === 'number' ? unit(Math.round(word * repeat)) : word)).join(' ');
-  return mark('path', { d, fill: 'none', stroke: ink, 'stroke-width': unit(Math.round(width * repeat)), 'stroke-linecap': 'round' });
+  return mark('path', {
+    d,
+    fill: 'none',
+    stroke: ink,
+    'stroke-width': unit(Math.round(width * repeat)),
+    'stroke-linecap': 'round',
+  });
 }
 
 function star(repeat: number, x: number, y: number, radius: number, fill: string): Mark {
@@ -69,11 +75,100 @@ function pattern({ pattern: name, inks, repeat }: Look): readonly Mark[] {
         rect(repeat, 0, 0.8, 1, 0.03, third, 0.9),
       ];
     case 'star':
-      return [star(repeat, 0.26, 0.27, 0.16, ink), star(repeat, 0.76, 0.77, 0.16, second), circle(repeat, 0.76, 0.24, 0.025, second), circle(repeat, 0.25, 0.76, 0.025, ink)];
+      return [
+        star(repeat, 0.26, 0.27, 0.16, ink),
+        star(repeat, 0.76, 0.77, 0.16, second),
+        circle(repeat, 0.76, 0.24, 0.025, second),
+        circle(repeat, 0.25, 0.76, 0.025, ink),
+      ];
     case 'lettering':
       return [
-        stroke(repeat, ['M', 0.06, 0.22, 'Q', 0.12, 0.1, 0.18, 0.22, 'Q', 0.22, 0.3, 0.28, 0.2, 'Q', 0.34, 0.12, 0.4, 0.22, 'M', 0.5, 0.22, 'Q', 0.56, 0.08, 0.6, 0.22, 'Q', 0.68, 0.28, 0.72, 0.18, 'Q', 0.8, 0.14, 0.86, 0.22], ink, 0.024),
-        stroke(repeat, ['M', 0.12, 0.72, 'Q', 0.16, 0.58, 0.24, 0.72, 'Q', 0.3, 0.8, 0.34, 0.7, 'M', 0.44, 0.72, 'Q', 0.5, 0.6, 0.56, 0.72, 'Q', 0.6, 0.78, 0.66, 0.68, 'Q', 0.74, 0.6, 0.8, 0.72, 'Q', 0.86, 0.76, 0.92, 0.7], second, 0.024),
+        stroke(
+          repeat,
+          [
+            'M',
+            0.06,
+            0.22,
+            'Q',
+            0.12,
+            0.1,
+            0.18,
+            0.22,
+            'Q',
+            0.22,
+            0.3,
+            0.28,
+            0.2,
+            'Q',
+            0.34,
+            0.12,
+            0.4,
+            0.22,
+            'M',
+            0.5,
+            0.22,
+            'Q',
+            0.56,
+            0.08,
+            0.6,
+            0.22,
+            'Q',
+            0.68,
+            0.28,
+            0.72,
+            0.18,
+            'Q',
+            0.8,
+            0.14,
+            0.86,
+            0.22,
+          ],
+          ink,
+          0.024,
+        ),
+        stroke(
+          repeat,
+          [
+            'M',
+            0.12,
+            0.72,
+            'Q',
+            0.16,
+            0.58,
+            0.24,
+            0.72,
+            'Q',
+            0.3,
+            0.8,
+            0.34,
+            0.7,
+            'M',
+            0.44,
+            0.72,
+            'Q',
+            0.5,
+            0.6,
+            0.56,
+            0.72,
+            'Q',
+            0.6,
+            0.78,
+            0.66,
+            0.68,
+            'Q',
+            0.74,
+            0.6,
+            0.8,
+            0.72,
+            'Q',
+            0.86,
+            0.76,
+            0.92,
+            0.7,
+          ],
+          second,
+          0.024,
+        ),
       ];
   }
 }

@@ -27,29 +27,55 @@ export function itemMark(item: Item, context: MarkContext): Mark {
       const look = item.fill && context.looks[item.fill.paper];
       const fill = item.fill && look ? { fill: lookFill(look, patternId(context.prefix, item.fill.paper)) } : {};
       const ink = item.ink === undefined ? {} : { stroke: item.ink };
-      return { tag: 'path', key, attributes: { ...named(item), d: pathData(item.outline, item.open), ...fill, ...ink } };
+      return {
+        tag: 'path',
+        key,
+        attributes: { ...named(item), d: pathData(item.outline, item.open), ...fill, ...ink },
+      };
     }
     case 'line': {
       const { from, to } = item;
-      return { tag: 'line', key, attributes: { ...named(item), x1: unit(from.x), y1: unit(from.y), x2: unit(to.x), y2: unit(to.y) } };
+      return {
+        tag: 'line',
+        key,
+        attributes: { ...named(item), x1: unit(from.x), y1: unit(from.y), x2: unit(to.x), y2: unit(to.y) },
+      };
     }
     case 'text': {
       const { at, size, align, turn = 0 } = item;
       const turned = turn === 0 ? {} : { transform: `rotate(${turn} ${unit(at.x)} ${unit(at.y)})` };
       const ink = item.ink === undefined ? {} : { fill: item.ink };
       const hand = item.role === 'art' ? { 'font-family': 'Georgia, serif', 'font-style': 'italic' } : {};
-      const attributes = { ...named(item), x: unit(at.x), y: unit(at.y), 'font-size': unit(size), 'text-anchor': align, ...turned, ...ink, ...hand };
+      const attributes = {
+        ...named(item),
+        x: unit(at.x),
+        y: unit(at.y),
+        'font-size': unit(size),
+        'text-anchor': align,
+        ...turned,
+        ...ink,
+        ...hand,
+      };
       return { tag: 'text', key, attributes, text: item.text };
     }
     case 'image': {
       const { at, width, height, href } = item;
-      return { tag: 'image', key, attributes: { ...named(item), x: unit(at.x), y: unit(at.y), width: unit(width), height: unit(height), href } };
+      return {
+        tag: 'image',
+        key,
+        attributes: { ...named(item), x: unit(at.x), y: unit(at.y), width: unit(width), height: unit(height), href },
+      };
     }
     case 'group': {
       const { move, origin, turn } = item;
       const around = turn === 0 ? '' : ` rotate(${turn})`;
       const transform = `translate(${unit(move.x)} ${unit(move.y)})${around} translate(${unit(-origin.x)} ${unit(-origin.y)})`;
-      return { tag: 'g', key, attributes: { ...named(item), transform }, children: item.items.map((inner) => itemMark(inner, context)) };
+      return {
+        tag: 'g',
+        key,
+        attributes: { ...named(item), transform },
+        children: item.items.map((inner) => itemMark(inner, context)),
+      };
     }
   }
 }

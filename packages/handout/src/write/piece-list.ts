@@ -8,7 +8,22 @@ export interface PieceListOptions {
   readonly cards: number;
 }
 
-const HEAD = ['label', 'name', 'kind', 'paper', 'width', 'height', 'blank width', 'blank height', 'blank width in', 'blank height in', 'blank width mm', 'blank height mm', 'per card', 'quantity'];
+const HEAD = [
+  'label',
+  'name',
+  'kind',
+  'paper',
+  'width',
+  'height',
+  'blank width',
+  'blank height',
+  'blank width in',
+  'blank height in',
+  'blank width mm',
+  'blank height mm',
+  'per card',
+  'quantity',
+];
 
 /** Five decimals of an inch, three of a millimetre: enough to read back as the same tick on any ruler mark. */
 function decimals(length: Length): readonly [inches: number, millimetres: number] {
@@ -22,7 +37,19 @@ export function writePieceListCsv(sketch: Sketch, { cards }: PieceListOptions): 
     const [inchWidth, mmWidth] = decimals(piece.blankWidth);
     const [inchHeight, mmHeight] = decimals(piece.blankHeight);
     const sizes = [piece.width, piece.height, piece.blankWidth, piece.blankHeight].map(length);
-    return [piece.label, piece.name, piece.kind, piece.paper, ...sizes, inchWidth, inchHeight, mmWidth, mmHeight, piece.perCard, piece.quantity];
+    return [
+      piece.label,
+      piece.name,
+      piece.kind,
+      piece.paper,
+      ...sizes,
+      inchWidth,
+      inchHeight,
+      mmWidth,
+      mmHeight,
+      piece.perCard,
+      piece.quantity,
+    ];
   };
   return writeCsv([HEAD, ...pieceTable(sketch, cards).map(row)]);
 }

@@ -1,4 +1,13 @@
-import { type CutPlan, eachLeaf, formatLength, formatSize, type LengthStyle, planSteps, type SheetLayout, type Unit } from '@trimwell/geometry';
+import {
+  type CutPlan,
+  eachLeaf,
+  formatLength,
+  formatSize,
+  type LengthStyle,
+  planSteps,
+  type SheetLayout,
+  type Unit,
+} from '@trimwell/geometry';
 import type { BatchPlan, Sketch } from '@trimwell/sketch';
 import { labelOfBlank, labelPieces } from '../draw/labels.js';
 
@@ -32,11 +41,19 @@ function stepsText(plan: CutPlan, kerf: number, style: LengthStyle): readonly st
   });
 }
 
-function planLines(plan: CutPlan, kerf: number, style: LengthStyle, name: (blank: string) => string): readonly string[] {
+function planLines(
+  plan: CutPlan,
+  kerf: number,
+  style: LengthStyle,
+  name: (blank: string) => string,
+): readonly string[] {
   const { counts } = plan;
   return [
     `  ${plural(counts.sheets, 'sheet')} (${provenText(plan)}), ${plural(counts.layouts, 'layout')}, ${plural(counts.settings, 'setting')}, ${plural(counts.cuts, 'cut')}`,
-    ...plan.sheets.map((layout, index) => `  sheet ${index + 1}: ${plural(layout.copies, 'sheet')} of ${layout.paper}, ${formatSize(layout, style)}: ${blanksText(layout, kerf, style, name)}`),
+    ...plan.sheets.map(
+      (layout, index) =>
+        `  sheet ${index + 1}: ${plural(layout.copies, 'sheet')} of ${layout.paper}, ${formatSize(layout, style)}: ${blanksText(layout, kerf, style, name)}`,
+    ),
     ...plan.unmade.map(({ blank, quantity, reason }) => `  not made: ${name(blank)} (${quantity}), ${reason}`),
     ...stepsText(plan, kerf, style),
   ];
@@ -54,7 +71,9 @@ export function batchText(sketch: Sketch, batch: BatchPlan): string {
   const style: LengthStyle = { unit: sketch.unit };
   const name = (blank: string): string => labelOfBlank(labels, blank);
   const head = `${sketch.title}: ${plural(batch.cards, 'card')} from ${plural(batch.sheets, 'sheet')}${batch.fewestSheets ? ', the fewest possible' : ''}`;
-  const pieces = [...labels].map(([id, label]) => `  ${label} ${sketch.pieces.find((piece) => piece.id === id)?.name ?? 'Card base'}`);
+  const pieces = [...labels].map(
+    ([id, label]) => `  ${label} ${sketch.pieces.find((piece) => piece.id === id)?.name ?? 'Card base'}`,
+  );
   const papers = batch.papers.flatMap(({ paper, job, plan }) => [
     sketch.papers.find((candidate) => candidate.id === paper)?.name ?? paper,
     ...planLines(plan, job.trimmer.kerf, style, name),

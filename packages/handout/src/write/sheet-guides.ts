@@ -13,7 +13,12 @@ export interface TextFile {
 
 /** A file name of plain letters: what is none becomes a hyphen. */
 export function fileStem(title: string): string {
-  const plain = title.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '');
+  const plain = title
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
   return plain === '' ? 'sketch' : plain.slice(0, 60);
 }
 
@@ -27,7 +32,12 @@ export function sheetGuides(sketch: Sketch, batch: BatchPlan): readonly TextFile
     const paper = sketch.papers.find((candidate) => candidate.id === id);
     if (!paper) return [];
     return plan.sheets.map((layout, index): TextFile => {
-      const drawing = drawSheet(layout, paper, { style: { unit: sketch.unit }, labels, size: inches(1) / 5, kerf: job.trimmer.kerf });
+      const drawing = drawSheet(layout, paper, {
+        style: { unit: sketch.unit },
+        labels,
+        size: inches(1) / 5,
+        kerf: job.trimmer.kerf,
+      });
       const box = { x: 0, y: 0, width: layout.width, height: layout.height };
       const name = `${fileStem(sketch.title)}-${id}-${index + 1}${layout.copies > 1 ? `-x${layout.copies}` : ''}.svg`;
       return { name, type: 'image/svg+xml', text: writeSvg(drawing, { unit: sketch.unit, box }) };

@@ -29,7 +29,9 @@ function letterAttributes({ fill, weight, halo }: Ink): Record<string, string> {
   return {
     ...(fill === undefined || fill === 'none' ? {} : { fill }),
     ...(weight === undefined ? {} : { 'font-weight': String(weight) }),
-    ...(halo === undefined ? {} : { stroke: halo, 'stroke-width': '0.25em', 'stroke-linejoin': 'round', 'paint-order': 'stroke' }),
+    ...(halo === undefined
+      ? {}
+      : { stroke: halo, 'stroke-width': '0.25em', 'stroke-linejoin': 'round', 'paint-order': 'stroke' }),
   };
 }
 
@@ -79,4 +81,3 @@ export function writeSvg(drawing: Drawing, options: SvgOptions): string {
     '</svg>\n',
   ].join('\n');
 }
-

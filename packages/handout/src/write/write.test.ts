@@ -1,7 +1,7 @@
+// @vitest-environment jsdom
 import { inches } from '@trimwell/geometry';
 import { batchRecipe, expectSketch, PATTERNS, planBatch, type Sketch } from '@trimwell/sketch';
 import fc from 'fast-check';
-import { JSDOM } from 'jsdom';
 import { expect, test } from 'vitest';
 import { sampleDocument } from '../../../../tests/kit/sample-document.js';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
@@ -21,7 +21,7 @@ const sketch = sampleSketch();
 
 /** Parses as XML, by a parser that is not ours, and gives the root. */
 function parsed(svg: string): Element {
-  const document = new new JSDOM('').window.DOMParser().parseFromString(svg, 'image/svg+xml');
+  const document = new DOMParser().parseFromString(svg, 'image/svg+xml');
   expect(document.querySelector('parsererror')?.textContent ?? '').toBe('');
   return document.documentElement;
 }
@@ -41,7 +41,11 @@ test('the SVG is well-formed, at true size, titled, and the same each time', () 
 
 test('each guide is as large as its sheet, in the unit of the sketch', () => {
   const files = sheetGuides(sketch, planBatch(batchRecipe(sketch), 6));
-  const sizes = files.map(({ name, text }) => [name, parsed(text).getAttribute('width'), parsed(text).getAttribute('height')]);
+  const sizes = files.map(({ name, text }) => [
+    name,
+    parsed(text).getAttribute('width'),
+    parsed(text).getAttribute('height'),
+  ]);
   expect(sizes[0]).toEqual(['fern-sampler-ivory-1-x3.svg', '8.5in', '11in']);
   expect(sizes.find(([name]) => name?.includes('moss'))?.slice(1)).toEqual(['12in', '12in']);
   expect(new Set(files.map(({ name }) => name)).size).toBe(files.length);
@@ -50,10 +54,15 @@ test('each guide is as large as its sheet, in the unit of the sketch', () => {
 test('all text of a sketch is text, whatever it says', () => {
   const nasty = `<script>alert("1")</script>&'\u0000\ud800 ]]>`;
   const document = sampleDocument();
-  Object.assign(document.pieces[3] ?? {}, { name: nasty.slice(0, 70), art: { motif: 'words', words: nasty, ink: '#000000' } });
+  Object.assign(document.pieces[3] ?? {}, {
+    name: nasty.slice(0, 70),
+    art: { motif: 'words', words: nasty, ink: '#000000' },
+  });
   const root = parsed(card(expectSketch({ ...document, title: nasty })));
   expect(root.querySelector('script')).toBeNull();
-  expect([...root.querySelectorAll('text')].map((text) => text.textContent)).toContain(nasty.replace('\u0000', '\ufffd').replace('\ud800', '\ufffd'));
+  expect([...root.querySelectorAll('text')].map((text) => text.textContent)).toContain(
+    nasty.replace('\u0000', '\ufffd').replace('\ud800', '\ufffd'),
+  );
 });
 
 test('any text whatever is escaped into well-formed XML', () => {
@@ -76,18 +85,31 @@ test('whole ticks are written exactly: a unit is 0.1 mm', () => {
 });
 
 test('arcs stay arcs in path data', () => {
-  const outline = { start: { x: 64, y: 0 }, steps: [{ kind: 'arc', to: { x: 128, y: 64 }, radiusX: 64, radiusY: 64, clockwise: true }] } as const;
+  const outline = {
+    start: { x: 64, y: 0 },
+    steps: [{ kind: 'arc', to: { x: 128, y: 64 }, radiusX: 64, radiusY: 64, clockwise: true }],
+  } as const;
   expect(pathData(outline)).toBe('M1 0A1 1 0 0 1 2 1Z');
 });
 
 test('every look is drawn, each unlike the others', () => {
-  const marks = PATTERNS.map((pattern) => JSON.stringify(lookPattern({ pattern, ground: '#ffffff', inks: ['#aa0000', '#00aa00'], repeat: inches(1 / 2) }, 'x')));
+  const marks = PATTERNS.map((pattern) =>
+    JSON.stringify(
+      lookPattern({ pattern, ground: '#ffffff', inks: ['#aa0000', '#00aa00'], repeat: inches(1 / 2) }, 'x'),
+    ),
+  );
   expect(new Set(marks).size).toBe(PATTERNS.length);
   expect(marks.join()).not.toMatch(/NaN|undefined|Infinity/);
 });
 
 test('CSV follows RFC 4180 section 2, and a cell is never a formula', () => {
-  expect(writeCsv([['a', 'b c'], ['x,y', 'say "no"'], ['two\r\nlines', 3]])).toBe('a,b c\r\n"x,y","say ""no"""\r\n"two\r\nlines",3\r\n');
+  expect(
+    writeCsv([
+      ['a', 'b c'],
+      ['x,y', 'say "no"'],
+      ['two\r\nlines', 3],
+    ]),
+  ).toBe('a,b c\r\n"x,y","say ""no"""\r\n"two\r\nlines",3\r\n');
   expect(writeCsv([['=1+1', '+1', '-1', '@x', '\tx']])).toBe("'=1+1,'+1,'-1,'@x,'\tx\r\n");
 });
 
@@ -109,11 +131,19 @@ test('the plan in plain words names sheets, blanks, settings and what is proven'
 
 test('a drawing and a stack on one page do not share ids', () => {
   const style = { unit: 'in' } as const;
-  const [one, two] = [writeSvg(drawCard(sketch, { face: 'front', style }), { unit: 'in', prefix: 'one' }), writeSvg(drawStack(sketch, { face: 'front', style }), { unit: 'in', prefix: 'two' })];
+  const [one, two] = [
+    writeSvg(drawCard(sketch, { face: 'front', style }), { unit: 'in', prefix: 'one' }),
+    writeSvg(drawStack(sketch, { face: 'front', style }), { unit: 'in', prefix: 'two' }),
+  ];
   const ids = (svg: string) => [...svg.matchAll(/ id="([^"]+)"/g)].map((found) => found[1]);
   expect(ids(one).filter((id) => ids(two).includes(id))).toEqual([]);
 });
 
 test('file names are plain', () => {
-  expect([fileStem('Hedgerow wreath!'), fileStem('Été à la mer'), fileStem('../..'), fileStem('日本')]).toEqual(['hedgerow-wreath', 'ete-a-la-mer', 'sketch', 'sketch']);
+  expect([fileStem('Hedgerow wreath!'), fileStem('Été à la mer'), fileStem('../..'), fileStem('日本')]).toEqual([
+    'hedgerow-wreath',
+    'ete-a-la-mer',
+    'sketch',
+    'sketch',
+  ]);
 });

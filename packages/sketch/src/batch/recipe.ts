@@ -1,4 +1,13 @@
-import { blankSize, type CutPaper, flatCardBase, inches, type Length, millimetres, type Trimmer, ticks } from '@trimwell/geometry';
+import {
+  blankSize,
+  type CutPaper,
+  flatCardBase,
+  inches,
+  type Length,
+  millimetres,
+  type Trimmer,
+  ticks,
+} from '@trimwell/geometry';
 import type { Paper, Piece, Sketch } from '../model/sketch.js';
 
 /** The blank id of the opened-flat card base. */

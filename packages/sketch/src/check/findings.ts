@@ -1,4 +1,4 @@
-import { type Length, nearestStep, repeatsAlong, tightEdges, ticks } from '@trimwell/geometry';
+import { type Length, nearestStep, repeatsAlong, ticks, tightEdges } from '@trimwell/geometry';
 import { rulerStep } from '../batch/recipe.js';
 import { EDGES, type Edit, type Piece, type Sketch } from '../model/sketch.js';
 
@@ -26,7 +26,13 @@ const radiusTooLarge: Check = (_sketch, piece) => {
   const within = (radius: Length): Length => (radius > most ? most : radius);
   const { tl, tr, br, bl } = piece.corners;
   const corners = { tl: within(tl), tr: within(tr), br: within(br), bl: within(bl) };
-  return { code: 'radius-too-large', severity: 'stops the build', piece: piece.id, amount: ticks(worst.needed - worst.length), fix: [{ do: 'round', piece: piece.id, corners }] };
+  return {
+    code: 'radius-too-large',
+    severity: 'stops the build',
+    piece: piece.id,
+    amount: ticks(worst.needed - worst.length),
+    fix: [{ do: 'round', piece: piece.id, corners }],
+  };
 };
 
 /** An untilted piece that reaches over the edge of its face; mended by moving it in, where it is not larger than the card. */
@@ -34,10 +40,22 @@ const offTheCard: Check = ({ card }, piece) => {
   if (piece.tilt !== 0) return null;
   const over = Math.max(-piece.x, -piece.y, piece.x + piece.width - card.width, piece.y + piece.height - card.height);
   if (over <= 0) return null;
-  const inside = (start: number, size: number, whole: number): Length => ticks(Math.max(0, Math.min(start, whole - size)));
+  const inside = (start: number, size: number, whole: number): Length =>
+    ticks(Math.max(0, Math.min(start, whole - size)));
   const fits = piece.width <= card.width && piece.height <= card.height;
-  const place: Edit = { do: 'place', piece: piece.id, x: inside(piece.x, piece.width, card.width), y: inside(piece.y, piece.height, card.height) };
-  return { code: 'off-the-card', severity: 'looks wrong', piece: piece.id, amount: ticks(over), fix: fits ? [place] : [] };
+  const place: Edit = {
+    do: 'place',
+    piece: piece.id,
+    x: inside(piece.x, piece.width, card.width),
+    y: inside(piece.y, piece.height, card.height),
+  };
+  return {
+    code: 'off-the-card',
+    severity: 'looks wrong',
+    piece: piece.id,
+    amount: ticks(over),
+    fix: fits ? [place] : [],
+  };
 };
 
 /** A size that lies on no 1/16 in or 1 mm mark; mended by the nearest one. What a mat follows is mended instead of it. */
@@ -47,7 +65,14 @@ const offTheRuler: Check = (sketch, piece) => {
   const amount = Math.max(off(piece.width), off(piece.height));
   if (amount === 0 || piece.mats) return null;
   const side = (length: Length): Length => ticks(Math.max(step, nearestStep(length, step)));
-  const fix: Edit = { do: 'resize', piece: piece.id, x: piece.x, y: piece.y, width: side(piece.width), height: side(piece.height) };
+  const fix: Edit = {
+    do: 'resize',
+    piece: piece.id,
+    x: piece.x,
+    y: piece.y,
+    width: side(piece.width),
+    height: side(piece.height),
+  };
   return { code: 'off-the-ruler', severity: 'worth knowing', piece: piece.id, amount: ticks(amount), fix: [fix] };
 };
 
@@ -61,12 +86,36 @@ const partRepeats: Check = (sketch, piece) => {
     const { rest } = repeatsAlong(length, punch);
     if (rest === 0) continue;
     const whole = ticks(Math.max(1, Math.round(length / punch.repeat)) * punch.repeat);
-    const grown = (length - whole) / 2;
-    const start = (at: Length): Length => ticks(Math.round(at + grown));
+    // Grown or shortened about its middle, but never over an edge of the card that it did not cross before.
+    const start = (at: Length, card: Length): Length => {
+      const middled = Math.round(at + (length - whole) / 2);
+      const within = at >= 0 && at + length <= card && whole <= card;
+      return ticks(within ? Math.max(0, Math.min(middled, card - whole)) : middled);
+    };
     const fix: Edit = level
-      ? { do: 'resize', piece: piece.id, x: start(piece.x), y: piece.y, width: whole, height: piece.height }
-      : { do: 'resize', piece: piece.id, x: piece.x, y: start(piece.y), width: piece.width, height: whole };
-    return { code: 'part-repeats', severity: 'looks wrong', piece: piece.id, amount: ticks(Math.round(rest)), fix: [fix] };
+      ? {
+          do: 'resize',
+          piece: piece.id,
+          x: start(piece.x, sketch.card.width),
+          y: piece.y,
+          width: whole,
+          height: piece.height,
+        }
+      : {
+          do: 'resize',
+          piece: piece.id,
+          x: piece.x,
+          y: start(piece.y, sketch.card.height),
+          width: piece.width,
+          height: whole,
+        };
+    return {
+      code: 'part-repeats',
+      severity: 'looks wrong',
+      piece: piece.id,
+      amount: ticks(Math.round(rest)),
+      fix: [fix],
+    };
   }
   return null;
 };
@@ -77,7 +126,13 @@ const punchTooDeep: Check = (sketch, piece) => {
     const punch = sketch.punches.find(({ id }) => id === piece.punched[edge]);
     const across = edge === 'top' || edge === 'bottom' ? piece.height : piece.width;
     if (punch && punch.depth >= across) {
-      return { code: 'punch-too-deep', severity: 'stops the build', piece: piece.id, amount: ticks(punch.depth - across), fix: [{ do: 'punch', piece: piece.id, edge, punch: null }] };
+      return {
+        code: 'punch-too-deep',
+        severity: 'stops the build',
+        piece: piece.id,
+        amount: ticks(punch.depth - across),
+        fix: [{ do: 'punch', piece: piece.id, edge, punch: null }],
+      };
     }
   }
   return null;

@@ -49,9 +49,28 @@ test('moving or resizing a mat moves or resizes what it mats, so that the reveal
   const moved = applied({ do: 'place', piece: 'panel-mat', x: inches(1), y: inches(1) });
   expect(pieceIn(moved, 'panel')).toMatchObject({ x: inches(1.125), y: inches(1.125), width: inches(3.75) });
   expect(pieceIn(moved, 'panel-mat')).toMatchObject({ x: inches(1), y: inches(1) });
-  const smaller = applied({ do: 'resize', piece: 'panel-mat', x: inches(0), y: inches(0), width: inches(2), height: inches(3) });
-  expect(pieceIn(smaller, 'panel')).toMatchObject({ x: inches(1 / 8), y: inches(1 / 8), width: inches(1.75), height: inches(2.75) });
-  const nothingLeft: Edit = { do: 'resize', piece: 'panel-mat', x: inches(0), y: inches(0), width: inches(1 / 4), height: inches(3) };
+  const smaller = applied({
+    do: 'resize',
+    piece: 'panel-mat',
+    x: inches(0),
+    y: inches(0),
+    width: inches(2),
+    height: inches(3),
+  });
+  expect(pieceIn(smaller, 'panel')).toMatchObject({
+    x: inches(1 / 8),
+    y: inches(1 / 8),
+    width: inches(1.75),
+    height: inches(2.75),
+  });
+  const nothingLeft: Edit = {
+    do: 'resize',
+    piece: 'panel-mat',
+    x: inches(0),
+    y: inches(0),
+    width: inches(1 / 4),
+    height: inches(3),
+  };
   expect(() => applyEdit(sketch, nothingLeft)).toThrow('twice its reveal');
 });
 
@@ -70,14 +89,31 @@ test('a new mat comes to its place at once, and a freed one stays where it is', 
 test('corners, edges, paper, order, words', () => {
   const corners = { tl: inches(1 / 4), tr: ticks(0), br: ticks(0), bl: ticks(0) };
   expect(pieceIn(applied({ do: 'round', piece: 'strip', corners }), 'strip').corners).toEqual(corners);
-  expect(pieceIn(applied({ do: 'punch', piece: 'strip', edge: 'top', punch: 'scallops' }), 'strip').punched).toEqual({ top: 'scallops', bottom: 'scallops' });
+  expect(pieceIn(applied({ do: 'punch', piece: 'strip', edge: 'top', punch: 'scallops' }), 'strip').punched).toEqual({
+    top: 'scallops',
+    bottom: 'scallops',
+  });
   expect(pieceIn(applied({ do: 'punch', piece: 'strip', edge: 'bottom', punch: null }), 'strip').punched).toEqual({});
   expect(pieceIn(applied({ do: 'cut-from', piece: 'strip', from: 'dots' }), 'strip').from).toBe('dots');
   expect(applied({ do: 'order', piece: 'liner', to: 0 }).pieces[0]?.id).toBe('liner');
   expect(applied({ do: 'order', piece: 'panel-mat', to: 999 }).pieces.at(-1)?.id).toBe('panel-mat');
   expect(applied({ do: 'describe', title: 'Renamed' })).toMatchObject({ title: 'Renamed', id: 'fern-sampler' });
-  expect(pieceIn(applied({ do: 'alter-piece', piece: 'strip', name: 'Wide strip', art: { motif: 'heart', words: '', ink: '#aa0000' } }), 'strip')).toMatchObject({ name: 'Wide strip', art: { motif: 'heart' } });
-  const drawn = applyEdit(sketch, { do: 'alter-piece', piece: 'strip', art: { motif: 'heart', words: '', ink: '#aa0000' } });
+  expect(
+    pieceIn(
+      applied({
+        do: 'alter-piece',
+        piece: 'strip',
+        name: 'Wide strip',
+        art: { motif: 'heart', words: '', ink: '#aa0000' },
+      }),
+      'strip',
+    ),
+  ).toMatchObject({ name: 'Wide strip', art: { motif: 'heart' } });
+  const drawn = applyEdit(sketch, {
+    do: 'alter-piece',
+    piece: 'strip',
+    art: { motif: 'heart', words: '', ink: '#aa0000' },
+  });
   expect('art' in pieceIn(applied({ do: 'alter-piece', piece: 'strip', art: null }, drawn), 'strip')).toBe(false);
   expect(applied({ do: 'unit', unit: 'mm' }).pieces).toBe(sketch.pieces);
 });
@@ -96,7 +132,11 @@ test.each<readonly [string, Edit, string]>([
   ['a punch still in use', { do: 'remove-punch', punch: 'scallops' }, 'scallops'],
   ['a mix that is not there', { do: 'remove-mix', mix: 'winter' }, 'winter'],
   ['an id twice', { do: 'add-piece', piece: pieceIn(sketch, 'strip') }, 'not yet used'],
-  ['a mat of its own mat', { do: 'mat', piece: 'panel', mats: { piece: 'panel-mat', reveal: inches(1 / 8) } }, 'not matted'],
+  [
+    'a mat of its own mat',
+    { do: 'mat', piece: 'panel', mats: { piece: 'panel-mat', reveal: inches(1 / 8) } },
+    'not matted',
+  ],
 ])('%s is refused with what is allowed', (_name, edit, words) => {
   expect(() => applyEdit(sketch, edit)).toThrow(EditError);
   expect(() => applyEdit(sketch, edit)).toThrow(words);
@@ -108,9 +148,21 @@ test('papers, mixes and punches are added or replaced by id', () => {
   const more = applied({ do: 'set-paper', paper: { ...dots, id: 'stripes', name: 'Stripes' } });
   expect(more.papers).toHaveLength(5);
   expect(applied({ do: 'remove-paper', paper: 'stripes' }, more).papers).toHaveLength(4);
-  expect(applied({ do: 'set-paper', paper: { ...dots, sheets: 3 } }).papers[3]).toMatchObject({ id: 'dots', sheets: 3 });
-  expect(applied({ do: 'set-mix', mix: { id: 'prints', name: 'Prints', papers: ['dots'] } }).mixes[0]?.papers).toEqual(['dots']);
-  const punch = { id: 'waves', name: 'Waves', profile: 'wave', repeat: inches(1), depth: inches(1 / 8), bite: inches(0) } as const;
+  expect(applied({ do: 'set-paper', paper: { ...dots, sheets: 3 } }).papers[3]).toMatchObject({
+    id: 'dots',
+    sheets: 3,
+  });
+  expect(applied({ do: 'set-mix', mix: { id: 'prints', name: 'Prints', papers: ['dots'] } }).mixes[0]?.papers).toEqual([
+    'dots',
+  ]);
+  const punch = {
+    id: 'waves',
+    name: 'Waves',
+    profile: 'wave',
+    repeat: inches(1),
+    depth: inches(1 / 8),
+    bite: inches(0),
+  } as const;
   expect(applied({ do: 'set-punch', punch }).punches).toHaveLength(2);
 });
 

@@ -26,7 +26,10 @@ function refuse(edit: Edit, field: string, value: unknown, allowed: string): nev
 
 function pieceOf(sketch: Sketch, edit: Edit & { readonly piece: string }): Piece {
   const found = sketch.pieces.find((piece) => piece.id === edit.piece);
-  return found ?? refuse(edit, 'piece', edit.piece, `a piece of the sketch: ${sketch.pieces.map((piece) => piece.id).join(', ')}`);
+  return (
+    found ??
+    refuse(edit, 'piece', edit.piece, `a piece of the sketch: ${sketch.pieces.map((piece) => piece.id).join(', ')}`)
+  );
 }
 
 /** Puts `changed` in place of the piece with its id, and lets its mats follow. */
@@ -54,7 +57,12 @@ function replaced<T extends { readonly id: string }>(records: readonly T[], reco
     : [...records, record];
 }
 
-function without<T extends { readonly id: string }>(edit: Edit, field: string, records: readonly T[], id: string): readonly T[] {
+function without<T extends { readonly id: string }>(
+  edit: Edit,
+  field: string,
+  records: readonly T[],
+  id: string,
+): readonly T[] {
   const rest = records.filter((record) => record.id !== id);
   return rest.length < records.length ? rest : refuse(edit, field, id, 'the id of one that is there');
 }
@@ -101,7 +109,10 @@ function removePiece(sketch: Sketch, edit: EditOf<'remove-piece'>): Sketch {
 function punchEdge(sketch: Sketch, edit: EditOf<'punch'>): Sketch {
   const piece = pieceOf(sketch, edit);
   const { [edit.edge]: _before, ...others } = piece.punched;
-  return withPiece(sketch, { ...piece, punched: edit.punch === null ? others : { ...others, [edit.edge]: edit.punch } });
+  return withPiece(sketch, {
+    ...piece,
+    punched: edit.punch === null ? others : { ...others, [edit.edge]: edit.punch },
+  });
 }
 
 function order(sketch: Sketch, edit: EditOf<'order'>): Sketch {
@@ -172,7 +183,15 @@ function changed(sketch: Sketch, edit: Edit): Sketch {
 }
 
 /** Edits that keep every reference sound, so that a drag does not check the whole sketch on every move. */
-const ALWAYS_SOUND: ReadonlySet<Edit['do']> = new Set(['place', 'resize', 'tilt', 'round', 'order', 'unit', 'describe']);
+const ALWAYS_SOUND: ReadonlySet<Edit['do']> = new Set([
+  'place',
+  'resize',
+  'tilt',
+  'round',
+  'order',
+  'unit',
+  'describe',
+]);
 
 /**
  * The sketch after `edit`; `sketch` itself stays as it is, and whatever the edit does not touch is the same object.

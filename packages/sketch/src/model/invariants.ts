@@ -6,7 +6,8 @@ type Path = readonly PropertyKey[];
 /** Ids that occur a second time among `records`. */
 function repeatedIds(records: readonly { readonly id: string }[], path: Path, taken: Set<string>): Problem[] {
   return records.flatMap((record, index) => {
-    if (taken.has(record.id)) return [problemAt('repeated-id', [...path, index, 'id'], record.id, 'an id not yet used')];
+    if (taken.has(record.id))
+      return [problemAt('repeated-id', [...path, index, 'id'], record.id, 'an id not yet used')];
     taken.add(record.id);
     return [];
   });
@@ -15,7 +16,14 @@ function repeatedIds(records: readonly { readonly id: string }[], path: Path, ta
 function missing(known: ReadonlySet<string>, id: string | undefined, path: Path, what: string): Problem[] {
   if (id === undefined || known.has(id)) return [];
   const choices = [...known].slice(0, 8).join(', ');
-  return [problemAt('missing-reference', path, id, known.size === 0 ? `the id of ${what}, but there is none` : `the id of ${what}: ${choices}`)];
+  return [
+    problemAt(
+      'missing-reference',
+      path,
+      id,
+      known.size === 0 ? `the id of ${what}, but there is none` : `the id of ${what}: ${choices}`,
+    ),
+  ];
 }
 
 /** Pieces whose chain of mats comes back to themselves. */
@@ -25,7 +33,14 @@ function matCircles(sketch: Sketch): Problem[] {
     const seen = new Set<string>();
     for (let at: string | undefined = piece.id; at !== undefined; at = matted.get(at)) {
       if (seen.has(at)) {
-        return [problemAt('mat-circle', ['pieces', index, 'mats', 'piece'], piece.mats?.piece, 'a piece that is not matted by this one')];
+        return [
+          problemAt(
+            'mat-circle',
+            ['pieces', index, 'mats', 'piece'],
+            piece.mats?.piece,
+            'a piece that is not matted by this one',
+          ),
+        ];
       }
       seen.add(at);
     }
@@ -60,7 +75,16 @@ export function findBroken(sketch: Sketch): Problem[] {
     ...sketch.papers.flatMap((paper, index) => {
       const { top, right, bottom, left } = paper.margins;
       const leaves = left + right < paper.width && top + bottom < paper.height;
-      return leaves ? [] : [problemAt('margins-too-large', ['papers', index, 'margins'], paper.margins, 'margins that leave something of the sheet')];
+      return leaves
+        ? []
+        : [
+            problemAt(
+              'margins-too-large',
+              ['papers', index, 'margins'],
+              paper.margins,
+              'margins that leave something of the sheet',
+            ),
+          ];
     }),
     ...sketch.mixes.flatMap((mix, index) =>
       mix.papers.flatMap((paper, at) => missing(papers, paper, ['mixes', index, 'papers', at], 'a paper')),

@@ -13,22 +13,18 @@ function isLength(value: unknown): boolean {
  * and as whole ticks on the other. `least` and `most` are in ticks.
  */
 function lengthBetween(unit: Unit, least: number, most: number, name: string) {
-  return z.codec(
-    z.union([z.string().check(z.maxLength(40)), z.number()]),
-    z.custom<Length>(isLength),
-    {
-      decode: (written, context) => {
-        const reading = readLength(typeof written === 'number' ? plainNumber(written) : written, unit);
-        if (!reading.ok || reading.length < least || reading.length > most) {
-          const span = `from ${writeLength(least as Length, unit)} to ${writeLength(most as Length, unit)}`;
-          context.issues.push({ code: 'custom', input: written, message: `${name} ${span}, such as 4 1/4 in or 108 mm` });
-          return z.NEVER;
-        }
-        return reading.length;
-      },
-      encode: (length) => writeLength(length, unit),
+  return z.codec(z.union([z.string().check(z.maxLength(40)), z.number()]), z.custom<Length>(isLength), {
+    decode: (written, context) => {
+      const reading = readLength(typeof written === 'number' ? plainNumber(written) : written, unit);
+      if (!reading.ok || reading.length < least || reading.length > most) {
+        const span = `from ${writeLength(least as Length, unit)} to ${writeLength(most as Length, unit)}`;
+        context.issues.push({ code: 'custom', input: written, message: `${name} ${span}, such as 4 1/4 in or 108 mm` });
+        return z.NEVER;
+      }
+      return reading.length;
     },
-  );
+    encode: (length) => writeLength(length, unit),
+  });
 }
 
 /** Digits of a JSON number without an exponent, so that it is read like typed text. */

@@ -19,7 +19,8 @@ const SHOWN = 60;
 export function showValue(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (typeof value === 'number') return String(value);
-  if (typeof value === 'object' && value !== null) return Array.isArray(value) ? `a list of ${value.length}` : 'an object';
+  if (typeof value === 'object' && value !== null)
+    return Array.isArray(value) ? `a list of ${value.length}` : 'an object';
   const text = JSON.stringify(value) ?? typeof value;
   return text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text;
 }

@@ -12,7 +12,17 @@ const between = (least: number, most: number) => z.number().check(z.minimum(leas
 
 export const PAPER_KINDS = ['cardstock', 'patterned paper', 'vellum', 'foil', 'kraft', 'other'] as const;
 export const PATTERNS = ['plain', 'stripe', 'dot', 'gingham', 'sprig', 'plaid', 'star', 'lettering'] as const;
-export const PIECE_KINDS = ['panel', 'mat', 'strip', 'focal piece', 'sentiment', 'banner', 'tag', 'liner', 'other'] as const;
+export const PIECE_KINDS = [
+  'panel',
+  'mat',
+  'strip',
+  'focal piece',
+  'sentiment',
+  'banner',
+  'tag',
+  'liner',
+  'other',
+] as const;
 export const SHAPES = ['rectangle', 'ellipse', 'banner', 'tag'] as const;
 export const PROFILES = ['scallop', 'wave', 'zigzag', 'perforated'] as const;
 export const MOTIFS = ['words', 'wreath', 'branch', 'heart', 'star', 'sun'] as const;
@@ -90,7 +100,10 @@ function records(unit: Unit) {
   const cards = z.union([count(1, 500), z.literal(AS_MANY_AS_POSSIBLE)]);
   const contrast = z.array(z.array(id).check(z.minLength(2), z.maxLength(24))).check(z.maxLength(24));
   const batch = z.strictObject({ cards, contrast: z._default(contrast, []) });
-  const link = z.strictObject({ text: name, address: z.string().check(z.maxLength(500), z.regex(/^https:\/\/[^\s<>"']+$/)) });
+  const link = z.strictObject({
+    text: name,
+    address: z.string().check(z.maxLength(500), z.regex(/^https:\/\/[^\s<>"']+$/)),
+  });
   const links = z.array(link).check(z.maxLength(24));
   const supplies = z.array(words(200)).check(z.maxLength(48));
   const text = { title: name, number: words(24), credit: words(200), notes: words(4_000) };

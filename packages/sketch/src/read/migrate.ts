@@ -8,7 +8,9 @@ export const SKETCH_VERSION = 1;
 /** `MIGRATIONS[n]` makes a document of version n + 1 from one of version n: small, pure, never changed once published. */
 const MIGRATIONS: Readonly<Record<number, (document: Document) => Document>> = {};
 
-export type Migrated = { readonly ok: true; readonly document: Document } | { readonly ok: false; readonly problem: Problem };
+export type Migrated =
+  | { readonly ok: true; readonly document: Document }
+  | { readonly ok: false; readonly problem: Problem };
 
 /**
  * Brings a document of any known version to `SKETCH_VERSION`, one step at a time. A gap in `steps` is a mistake of

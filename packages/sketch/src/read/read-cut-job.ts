@@ -20,7 +20,8 @@ function refused(...problems: Problem[]): CutJobReading {
 export function readCutJob(document: unknown): CutJobReading {
   const hostile = scanDocument(document);
   if (hostile) return refused(hostile);
-  const unit = typeof document === 'object' && document !== null && Reflect.get(document, 'unit') === 'mm' ? 'mm' : 'in';
+  const unit =
+    typeof document === 'object' && document !== null && Reflect.get(document, 'unit') === 'mm' ? 'mm' : 'in';
   const read = z.safeDecode(cutJobSchema(unit), document as CutJobDocument);
   if (!read.success) return refused(...schemaProblems(read.error.issues, document));
   const { trimmer, papers, blanks } = read.data;

@@ -18,9 +18,23 @@ function problemsAfter(spoil: Spoil) {
 test('a sound document is read: lengths in ticks, defaults filled in', () => {
   const sketch = expectSketch(sampleDocument());
   expect(sketch.card).toEqual({ width: 69088, height: 89408, fold: 'left', base: 'ivory' });
-  expect(sketch.papers[1]).toMatchObject({ width: 195072, directional: false, margins: { top: 0, right: 0, bottom: 0, left: 0 } });
-  expect(sketch.pieces[3]).toMatchObject({ corners: { tl: 2032 }, tilt: -6, perCard: 1, face: 'front', shape: 'rectangle' });
-  expect(sketch.variations[0]?.edits[0]).toEqual({ do: 'round', piece: 'greeting', corners: { tl: 0, tr: 0, br: 0, bl: 0 } });
+  expect(sketch.papers[1]).toMatchObject({
+    width: 195072,
+    directional: false,
+    margins: { top: 0, right: 0, bottom: 0, left: 0 },
+  });
+  expect(sketch.pieces[3]).toMatchObject({
+    corners: { tl: 2032 },
+    tilt: -6,
+    perCard: 1,
+    face: 'front',
+    shape: 'rectangle',
+  });
+  expect(sketch.variations[0]?.edits[0]).toEqual({
+    do: 'round',
+    piece: 'greeting',
+    corners: { tl: 0, tr: 0, br: 0, bl: 0 },
+  });
 });
 
 test('what is written reads back as the same sketch, and is the same text again', () => {
@@ -48,23 +62,152 @@ const SPOILT: readonly (readonly [name: string, spoil: Spoil, path: string, valu
   ['an unknown version', (d) => ({ ...d, trimwell: 2 }), 'trimwell', '2', /1/],
   ['no version', (d) => ({ ...d, trimwell: undefined }), 'trimwell', 'nothing', /1/],
   ['an unknown key', (d) => ({ ...d, colour: 'red' }), 'colour', '"red"', /no such key/],
-  ['an unknown key deep inside', (d) => { Object.assign(d.pieces[1] ?? {}, { glow: 1 }); return d; }, 'pieces[1].glow', '1', /no such key/],
-  ['a length that is none', (d) => { Object.assign(d.pieces[1] ?? {}, { width: 'wide' }); return d; }, 'pieces[1].width', '"wide"', /4 1\/4 in/],
-  ['a negative length', (d) => { Object.assign(d.pieces[0] ?? {}, { width: '-1 in' }); return d; }, 'pieces[0].width', '"-1 in"', /from/],
-  ['a huge length', (d) => { Object.assign(d.pieces[0] ?? {}, { x: 1e9 }); return d; }, 'pieces[0].x', '1000000000', /from/],
-  ['a number that is none', (d) => { Object.assign(d.pieces[0] ?? {}, { tilt: Number.NaN }); return d; }, 'pieces[0].tilt', 'NaN', /finite/],
-  ['an endless number', (d) => { Object.assign(d.pieces[0] ?? {}, { x: Number.POSITIVE_INFINITY }); return d; }, 'pieces[0].x', 'Infinity', /finite/],
-  ['a kind we do not have', (d) => { Object.assign(d.pieces[0] ?? {}, { kind: 'sticker' }); return d; }, 'pieces[0].kind', '"sticker"', /"panel".*"strip"/],
+  [
+    'an unknown key deep inside',
+    (d) => {
+      Object.assign(d.pieces[1] ?? {}, { glow: 1 });
+      return d;
+    },
+    'pieces[1].glow',
+    '1',
+    /no such key/,
+  ],
+  [
+    'a length that is none',
+    (d) => {
+      Object.assign(d.pieces[1] ?? {}, { width: 'wide' });
+      return d;
+    },
+    'pieces[1].width',
+    '"wide"',
+    /4 1\/4 in/,
+  ],
+  [
+    'a negative length',
+    (d) => {
+      Object.assign(d.pieces[0] ?? {}, { width: '-1 in' });
+      return d;
+    },
+    'pieces[0].width',
+    '"-1 in"',
+    /from/,
+  ],
+  [
+    'a huge length',
+    (d) => {
+      Object.assign(d.pieces[0] ?? {}, { x: 1e9 });
+      return d;
+    },
+    'pieces[0].x',
+    '1000000000',
+    /from/,
+  ],
+  [
+    'a number that is none',
+    (d) => {
+      Object.assign(d.pieces[0] ?? {}, { tilt: Number.NaN });
+      return d;
+    },
+    'pieces[0].tilt',
+    'NaN',
+    /finite/,
+  ],
+  [
+    'an endless number',
+    (d) => {
+      Object.assign(d.pieces[0] ?? {}, { x: Number.POSITIVE_INFINITY });
+      return d;
+    },
+    'pieces[0].x',
+    'Infinity',
+    /finite/,
+  ],
+  [
+    'a kind we do not have',
+    (d) => {
+      Object.assign(d.pieces[0] ?? {}, { kind: 'sticker' });
+      return d;
+    },
+    'pieces[0].kind',
+    '"sticker"',
+    /"panel".*"strip"/,
+  ],
   ['half a card', (d) => ({ ...d, batch: { cards: 0.5 } }), 'batch.cards', '0.5', /whole number|as many as possible/],
-  ['a paper that is not there', (d) => { Object.assign(d.pieces[1] ?? {}, { from: 'gold' }); return d; }, 'pieces[1].from', '"gold"', /ivory, moss/],
-  ['a punch that is not there', (d) => { Object.assign(d.pieces[2] ?? {}, { punched: { top: 'waves' } }); return d; }, 'pieces[2].punched.top', '"waves"', /scallops/],
+  [
+    'a paper that is not there',
+    (d) => {
+      Object.assign(d.pieces[1] ?? {}, { from: 'gold' });
+      return d;
+    },
+    'pieces[1].from',
+    '"gold"',
+    /ivory, moss/,
+  ],
+  [
+    'a punch that is not there',
+    (d) => {
+      Object.assign(d.pieces[2] ?? {}, { punched: { top: 'waves' } });
+      return d;
+    },
+    'pieces[2].punched.top',
+    '"waves"',
+    /scallops/,
+  ],
   ['a base that is not there', (d) => ({ ...d, card: { ...d.card, base: 'gold' } }), 'card.base', '"gold"', /paper/],
-  ['two pieces of one id', (d) => { Object.assign(d.pieces[1] ?? {}, { id: 'strip' }); return d; }, 'pieces[2].id', '"strip"', /not yet used/],
-  ['the id of the card base', (d) => { Object.assign(d.pieces[3] ?? {}, { id: 'card-base' }); return d; }, 'pieces[3].id', '"card-base"', /not yet used/],
-  ['a mat of itself', (d) => { Object.assign(d.pieces[1] ?? {}, { mats: { piece: 'panel-mat', reveal: 1 } }); return d; }, 'pieces[0].mats.piece', '"panel"', /not matted by this one/],
-  ['margins wider than the sheet', (d) => { Object.assign(d.papers[0] ?? {}, { margins: { left: 5, right: 4 } }); return d; }, 'papers[0].margins', 'an object', /leave something/],
-  ['a link that is not https', (d) => ({ ...d, links: [{ text: 'more', address: 'javascript:alert(1)' }] }), 'links[0].address', '"javascript:alert(1)"', /https/],
-  ['an edit we do not know', (d) => ({ ...d, variations: [{ id: 'v', name: 'V', edits: [{ do: 'explode' }] }] }), 'variations[0].edits[0].do', '"explode"', /"place".*"resize"/],
+  [
+    'two pieces of one id',
+    (d) => {
+      Object.assign(d.pieces[1] ?? {}, { id: 'strip' });
+      return d;
+    },
+    'pieces[2].id',
+    '"strip"',
+    /not yet used/,
+  ],
+  [
+    'the id of the card base',
+    (d) => {
+      Object.assign(d.pieces[3] ?? {}, { id: 'card-base' });
+      return d;
+    },
+    'pieces[3].id',
+    '"card-base"',
+    /not yet used/,
+  ],
+  [
+    'a mat of itself',
+    (d) => {
+      Object.assign(d.pieces[1] ?? {}, { mats: { piece: 'panel-mat', reveal: 1 } });
+      return d;
+    },
+    'pieces[0].mats.piece',
+    '"panel"',
+    /not matted by this one/,
+  ],
+  [
+    'margins wider than the sheet',
+    (d) => {
+      Object.assign(d.papers[0] ?? {}, { margins: { left: 5, right: 4 } });
+      return d;
+    },
+    'papers[0].margins',
+    'an object',
+    /leave something/,
+  ],
+  [
+    'a link that is not https',
+    (d) => ({ ...d, links: [{ text: 'more', address: 'javascript:alert(1)' }] }),
+    'links[0].address',
+    '"javascript:alert(1)"',
+    /https/,
+  ],
+  [
+    'an edit we do not know',
+    (d) => ({ ...d, variations: [{ id: 'v', name: 'V', edits: [{ do: 'explode' }] }] }),
+    'variations[0].edits[0].do',
+    '"explode"',
+    /"place".*"resize"/,
+  ],
 ]; // prettier-ignore
 
 test.each(SPOILT)('%s is refused by path, value and what is allowed', (_name, spoil, path, value, allowed) => {
@@ -83,17 +226,28 @@ test('hostile documents are refused, each by one clear problem and with little w
     inner.push(next);
     inner = next;
   }
-  expect(readSketch({ ...sampleDocument(), links: deep })).toMatchObject({ ok: false, problems: [{ code: 'too-deep' }] });
+  expect(readSketch({ ...sampleDocument(), links: deep })).toMatchObject({
+    ok: false,
+    problems: [{ code: 'too-deep' }],
+  });
   const many = Array.from({ length: 5_000 }, (_, n) => ({ ...sampleDocument().pieces[1], id: `p${n}` }));
   const crowd = readSketch({ ...sampleDocument(), pieces: many });
   expect(crowd.ok).toBe(false);
   const somewhat = Array.from({ length: 1_000 }, (_, n) => ({ ...sampleDocument().pieces[1], id: `p${n}` }));
   expect(readSketch({ ...sampleDocument(), pieces: somewhat })).toMatchObject({
     ok: false,
-    problems: expect.arrayContaining([expect.objectContaining({ path: 'pieces', value: 'a list of 1000', allowed: 'at most 200 long' })]),
+    problems: expect.arrayContaining([
+      expect.objectContaining({ path: 'pieces', value: 'a list of 1000', allowed: 'at most 200 long' }),
+    ]),
   });
-  expect(readSketchText('{"trimwell":1,"__proto__":{"polluted":true}}')).toMatchObject({ ok: false, problems: [{ code: 'forbidden-key' }] });
-  expect(readSketchText('{"trimwell":1,"card":{"constructor":{}}}')).toMatchObject({ ok: false, problems: [{ path: 'card.constructor' }] });
+  expect(readSketchText('{"trimwell":1,"__proto__":{"polluted":true}}')).toMatchObject({
+    ok: false,
+    problems: [{ code: 'forbidden-key' }],
+  });
+  expect(readSketchText('{"trimwell":1,"card":{"constructor":{}}}')).toMatchObject({
+    ok: false,
+    problems: [{ path: 'card.constructor' }],
+  });
   expect(Reflect.get({}, 'polluted')).toBeUndefined();
   expect(readSketchText('[1,')).toMatchObject({ ok: false, problems: [{ code: 'not-json' }] });
   expect(readSketchText(`"${'x'.repeat(2_000_001)}"`)).toMatchObject({ ok: false, problems: [{ code: 'too-large' }] });
@@ -120,12 +274,16 @@ test('migrations run one by one, and a gap is our own mistake', () => {
 
 test('the JSON Schema is generated and names every record', () => {
   const schema = JSON.stringify(sketchJsonSchema());
-  for (const key of ['"papers"', '"pieces"', '"punched"', '"as many as possible"', '2020-12']) expect(schema).toContain(key);
+  for (const key of ['"papers"', '"pieces"', '"punched"', '"as many as possible"', '2020-12'])
+    expect(schema).toContain(key);
 });
 
 test('an edit reads and writes like a sketch', () => {
   const read = readEdit({ do: 'place', piece: 'panel', x: '1/4 in', y: 2 }, 'in');
   expect(read).toEqual({ ok: true, edit: { do: 'place', piece: 'panel', x: 4064, y: 32512 } });
   expect(read.ok && writeEdit(read.edit, 'in')).toEqual({ do: 'place', piece: 'panel', x: '1/4 in', y: '2 in' });
-  expect(readEdit({ do: 'place', piece: 'panel', x: 'far', y: 2 }, 'in')).toMatchObject({ ok: false, problems: [{ path: 'x' }] });
+  expect(readEdit({ do: 'place', piece: 'panel', x: 'far', y: 2 }, 'in')).toMatchObject({
+    ok: false,
+    problems: [{ path: 'x' }],
+  });
 });

@@ -71,5 +71,7 @@ export function readEdit(
   const hostile = scanDocument(document);
   if (hostile) return { ok: false, problems: [hostile] };
   const read = z.safeDecode(editSchema(unit), document as z.input<ReturnType<typeof editSchema>>);
-  return read.success ? { ok: true, edit: read.data } : { ok: false, problems: schemaProblems(read.error.issues, document) };
+  return read.success
+    ? { ok: true, edit: read.data }
+    : { ok: false, problems: schemaProblems(read.error.issues, document) };
 }

@@ -16,15 +16,19 @@ export function scanDocument(document: unknown): Problem | null {
   for (let next = waiting.pop(); next; next = waiting.pop()) {
     const { value, path } = next;
     values += 1;
-    if (values > MOST_VALUES) return problemAt('too-large', [], document, `a document of at most ${MOST_VALUES} values`);
-    if (path.length > DEEPEST) return problemAt('too-deep', path.slice(0, 3), value, `nesting of at most ${DEEPEST} levels`);
+    if (values > MOST_VALUES)
+      return problemAt('too-large', [], document, `a document of at most ${MOST_VALUES} values`);
+    if (path.length > DEEPEST)
+      return problemAt('too-deep', path.slice(0, 3), value, `nesting of at most ${DEEPEST} levels`);
     if (typeof value === 'number' && !Number.isFinite(value)) {
       return problemAt('not-a-number', path, value, 'a finite number');
     }
     if (typeof value !== 'object' || value === null) continue;
     if (Array.isArray(value)) {
       if (value.length > MOST_VALUES) return problemAt('too-large', path, value, `lists of at most ${MOST_VALUES}`);
-      value.forEach((item, index) => { waiting.push({ value: item, path: [...path, index] }); });
+      value.forEach((item, index) => {
+        waiting.push({ value: item, path: [...path, index] });
+      });
       continue;
     }
     for (const key of Object.keys(value)) {

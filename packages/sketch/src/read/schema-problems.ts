@@ -19,13 +19,21 @@ function allowedBy(issue: Issue): string {
     case 'invalid_type':
       return issue.expected === 'int' ? 'a whole number' : `a value of type ${issue.expected}`;
     case 'invalid_value':
-      return issue.values.length === 1 ? `only ${JSON.stringify(issue.values[0])}` : `one of ${issue.values.map((v) => JSON.stringify(v)).join(', ')}`;
+      return issue.values.length === 1
+        ? `only ${JSON.stringify(issue.values[0])}`
+        : `one of ${issue.values.map((v) => JSON.stringify(v)).join(', ')}`;
     case 'too_small':
-      return issue.origin === 'string' || issue.origin === 'array' ? `at least ${issue.minimum} long` : `at least ${issue.minimum}`;
+      return issue.origin === 'string' || issue.origin === 'array'
+        ? `at least ${issue.minimum} long`
+        : `at least ${issue.minimum}`;
     case 'too_big':
-      return issue.origin === 'string' || issue.origin === 'array' ? `at most ${issue.maximum} long` : `at most ${issue.maximum}`;
+      return issue.origin === 'string' || issue.origin === 'array'
+        ? `at most ${issue.maximum} long`
+        : `at most ${issue.maximum}`;
     case 'invalid_format':
-      return 'pattern' in issue && issue.pattern ? `text of the form ${issue.pattern}` : `text of the form ${issue.format}`;
+      return 'pattern' in issue && issue.pattern
+        ? `text of the form ${issue.pattern}`
+        : `text of the form ${issue.format}`;
     case 'invalid_union':
       return unionAllowed(issue);
     default:
@@ -34,7 +42,8 @@ function allowedBy(issue: Issue): string {
 }
 
 function unionAllowed(issue: Issue & { code: 'invalid_union' }): string {
-  if ('options' in issue && Array.isArray(issue.options)) return `one of ${issue.options.map((v) => JSON.stringify(v)).join(', ')}`;
+  if ('options' in issue && Array.isArray(issue.options))
+    return `one of ${issue.options.map((v) => JSON.stringify(v)).join(', ')}`;
   const choices = issue.errors.flatMap((branch) => branch.slice(0, 1).map(allowedBy));
   return [...new Set(choices)].join(', or ') || 'another value';
 }

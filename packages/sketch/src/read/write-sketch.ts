@@ -1,5 +1,12 @@
 import * as z from 'zod/mini';
-import { type Edit, type EditDocument, editSchema, type Sketch, type SketchDocument, sketchSchema } from '../model/sketch.js';
+import {
+  type Edit,
+  type EditDocument,
+  editSchema,
+  type Sketch,
+  type SketchDocument,
+  sketchSchema,
+} from '../model/sketch.js';
 
 /** The document of `sketch`: every length as a text that reads back as exactly the same ticks, keys in schema order. */
 export function writeSketch(sketch: Sketch): SketchDocument {

@@ -52,7 +52,8 @@ export class DrawingElement extends LitElement {
 
   #light(): void {
     for (const element of this.#marked) element.classList.remove('lit');
-    this.#marked = this.lit === null ? [] : [...this.renderRoot.querySelectorAll(`[data-piece="${CSS.escape(this.lit)}"]`)];
+    this.#marked =
+      this.lit === null ? [] : [...this.renderRoot.querySelectorAll(`[data-piece="${CSS.escape(this.lit)}"]`)];
     for (const element of this.#marked) element.classList.add('lit');
   }
 

@@ -80,8 +80,12 @@ export class FilesElement extends SessionElement {
 
   protected override render() {
     return html`<button @click=${() => this.picker.click()}>Open</button>
-      <button @click=${() => { this.shown = this.shown === 'files' ? null : 'files'; }} aria-expanded=${this.shown === 'files'}>Save and hand on</button>
-      <button @click=${() => { this.shown = this.shown === 'keys' ? null : 'keys'; }} aria-expanded=${this.shown === 'keys'}>Keys</button>
+      <button @click=${() => {
+        this.shown = this.shown === 'files' ? null : 'files';
+      }} aria-expanded=${this.shown === 'files'}>Save and hand on</button>
+      <button @click=${() => {
+        this.shown = this.shown === 'keys' ? null : 'keys';
+      }} aria-expanded=${this.shown === 'keys'}>Keys</button>
       <input type="file" class="unseen" tabindex="-1" aria-label="Sketch file" accept=".json,application/json" @change=${this.#open} />
       ${this.shown === 'files' ? this.#files() : nothing} ${this.shown === 'keys' ? keys() : nothing}
       ${this.problems.length > 0 ? this.#refused() : nothing}`;
@@ -98,7 +102,9 @@ export class FilesElement extends SessionElement {
     return html`<div class="sheet" role="alert">
       <p class="error">This file is not a sketch that can be opened. Nothing was changed.</p>
       <ul>${this.problems.slice(0, 8).map(({ message }) => html`<li>${message}</li>`)}</ul>
-      <button class="act" @click=${() => { this.problems = []; }}>Close</button>
+      <button class="act" @click=${() => {
+        this.problems = [];
+      }}>Close</button>
     </div>`;
   }
 
@@ -126,7 +132,8 @@ export class FilesElement extends SessionElement {
 }
 
 function keys() {
-  const written = (key: string): string => key.replace('Mod', 'Ctrl').replaceAll('Arrow', '').replace('Shift+[', '{').replace('Shift+]', '}');
+  const written = (key: string): string =>
+    key.replace('Mod', 'Ctrl').replaceAll('Arrow', '').replace('Shift+[', '{').replace('Shift+]', '}');
   return html`<div class="sheet" role="group" aria-label="Keys" tabindex="0">
     <dl>${KEYMAP.map(({ keys: names, label }) => html`<dt>${[...new Set(names.map(written))].join(' or ')}</dt><dd>${label}</dd>`)}</dl>
   </div>`;

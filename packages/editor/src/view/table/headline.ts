@@ -93,12 +93,14 @@ export class HeadlineElement extends SessionElement {
       </div>
       <div class="pair" role="group" aria-label="Unit">
         ${(['in', 'mm'] as const).map(
-          (unit) => html`<button aria-pressed=${sketch.unit === unit} @click=${() => this.#unit(unit)}>${unit}</button>`,
+          (unit) =>
+            html`<button aria-pressed=${sketch.unit === unit} @click=${() => this.#unit(unit)}>${unit}</button>`,
         )}
       </div>
       <div class="pair" role="group" aria-label="Face of the card">
         ${(['front', 'inside'] as const).map(
-          (face) => html`<button aria-pressed=${state.face === face} @click=${() => this.#face(face)}>${face === 'front' ? 'Front' : 'Inside'}</button>`,
+          (face) =>
+            html`<button aria-pressed=${state.face === face} @click=${() => this.#face(face)}>${face === 'front' ? 'Front' : 'Inside'}</button>`,
         )}
       </div>
       <slot></slot>
@@ -116,7 +118,8 @@ export class HeadlineElement extends SessionElement {
   }
 
   #face(face: 'front' | 'inside'): void {
-    if (face !== this.session.state.face) this.session.dispatch({ event: 'card.turn', edits: [], selection: null, face, at: Date.now() });
+    if (face !== this.session.state.face)
+      this.session.dispatch({ event: 'card.turn', edits: [], selection: null, face, at: Date.now() });
   }
 
   #do(event: string, edits: Parameters<typeof this.session.dispatch>[0]['edits']): void {

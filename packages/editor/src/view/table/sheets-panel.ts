@@ -92,10 +92,17 @@ export class SheetsElement extends SessionElement {
   #drawing(key: string, layout: SheetLayout | null, paper: Paper, names: string): Drawing {
     const { sketch } = this.session.state;
     const known = this.#drawings.get(key);
-    const same = known && known.paper === paper && known.names === names && known.unit === sketch.unit && JSON.stringify(known.layout) === JSON.stringify(layout);
+    const same =
+      known &&
+      known.paper === paper &&
+      known.names === names &&
+      known.unit === sketch.unit &&
+      JSON.stringify(known.layout) === JSON.stringify(layout);
     if (known && same) return known.drawing;
     const size = (LETTERS / SHEET_HEIGHT) * SHEET_TICKS;
-    const drawing = layout ? drawSheet(layout, paper, { style: { unit: sketch.unit }, labels: labelPieces(sketch), size, kerf: 0 }) : drawPlainSheet(paper, size);
+    const drawing = layout
+      ? drawSheet(layout, paper, { style: { unit: sketch.unit }, labels: labelPieces(sketch), size, kerf: 0 })
+      : drawPlainSheet(paper, size);
     this.#drawings.set(key, { layout, paper, names, unit: sketch.unit, drawing });
     return drawing;
   }
@@ -108,7 +115,9 @@ export class SheetsElement extends SessionElement {
       ${sketch.papers.flatMap((paper) => {
         const plan = batch?.papers.find((candidate) => candidate.paper === paper.id)?.plan;
         const layouts: readonly (SheetLayout | null)[] = plan && plan.sheets.length > 0 ? plan.sheets : [null];
-        return layouts.map((layout, index) => this.#sheet(paper, layout, index, this.#drawing(`${paper.id} ${index}`, layout, paper, names)));
+        return layouts.map((layout, index) =>
+          this.#sheet(paper, layout, index, this.#drawing(`${paper.id} ${index}`, layout, paper, names)),
+        );
       })}
     </ul>`;
   }
@@ -116,7 +125,9 @@ export class SheetsElement extends SessionElement {
   #sheet(paper: Paper, layout: SheetLayout | null, index: number, drawing: Drawing): TemplateResult {
     const height = (drawing.box.height / SHEET_TICKS) * SHEET_HEIGHT;
     const width = (drawing.box.width / SHEET_TICKS) * SHEET_HEIGHT;
-    const facts = [layout ? copiesText(layout.copies) : 'not used', index === 0 ? atHandText(paper.sheets) : ''].filter(Boolean).join(', ');
+    const facts = [layout ? copiesText(layout.copies) : 'not used', index === 0 ? atHandText(paper.sheets) : '']
+      .filter(Boolean)
+      .join(', ');
     return html`<li class=${layout ? '' : 'none'}>
       <div
         class="sheet"
@@ -128,7 +139,9 @@ export class SheetsElement extends SessionElement {
           style=${styleMap({ width: `${width}px`, height: `${height}px` })}
           .drawing=${drawing}
           .lit=${this.pointing.piece ?? this.session.state.selection}
-          @piece-point=${(event: CustomEvent<{ piece: string | null }>) => { this.pointing.piece = event.detail.piece; }}
+          @piece-point=${(event: CustomEvent<{ piece: string | null }>) => {
+            this.pointing.piece = event.detail.piece;
+          }}
           @piece-pick=${(event: CustomEvent<{ piece: string }>) => select(event.detail.piece)(this.session.state, this.session.dispatch, Date.now())}
         ></trimwell-drawing>
       </div>

@@ -53,7 +53,8 @@ export class StackElement extends SessionElement {
     `,
   ];
 
-  #drawn: { readonly sketch: Sketch; readonly face: Face; readonly drawing: ReturnType<typeof drawStack> } | null = null;
+  #drawn: { readonly sketch: Sketch; readonly face: Face; readonly drawing: ReturnType<typeof drawStack> } | null =
+    null;
 
   protected override concerns(change: SessionChange): boolean {
     return change.sketch || change.selection;
@@ -63,7 +64,11 @@ export class StackElement extends SessionElement {
     const { sketch, face } = this.session.state;
     if (this.#drawn?.sketch !== sketch || this.#drawn.face !== face) {
       const size = (sketch.card.width + sketch.card.height / 3) / 22;
-      this.#drawn = { sketch, face, drawing: drawStack(sketch, { face, style: { unit: sketch.unit }, size, lift: size * ROW_EMS }) };
+      this.#drawn = {
+        sketch,
+        face,
+        drawing: drawStack(sketch, { face, style: { unit: sketch.unit }, size, lift: size * ROW_EMS }),
+      };
     }
     return this.#drawn.drawing;
   }
@@ -82,7 +87,9 @@ export class StackElement extends SessionElement {
         <trimwell-drawing
           .drawing=${slips}
           .lit=${this.pointing.piece ?? selection}
-          @piece-point=${(event: CustomEvent<{ piece: string | null }>) => { this.pointing.piece = event.detail.piece; }}
+          @piece-point=${(event: CustomEvent<{ piece: string | null }>) => {
+            this.pointing.piece = event.detail.piece;
+          }}
           @piece-pick=${(event: CustomEvent<{ piece: string }>) => this.#pick(event.detail.piece)}
         ></trimwell-drawing>
         ${rows.map((id) => {
@@ -99,10 +106,18 @@ export class StackElement extends SessionElement {
               ?disabled=${id === CARD_BASE}
               aria-pressed=${chosen}
               @click=${() => this.#pick(id)}
-              @pointerenter=${() => { this.pointing.piece = id; }}
-              @pointerleave=${() => { this.pointing.piece = null; }}
-              @focus=${() => { this.pointing.piece = id; }}
-              @blur=${() => { this.pointing.piece = null; }}
+              @pointerenter=${() => {
+                this.pointing.piece = id;
+              }}
+              @pointerleave=${() => {
+                this.pointing.piece = null;
+              }}
+              @focus=${() => {
+                this.pointing.piece = id;
+              }}
+              @blur=${() => {
+                this.pointing.piece = null;
+              }}
               @keydown=${(event: KeyboardEvent) => this.#key(event, id)}
             ><b>${label.text}</b>${name.text}</button>
           </div>`;

@@ -4,8 +4,8 @@ import { EDGES, type Edge, type Piece, SHAPES, type Sketch } from '@trimwell/ske
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { SessionChange } from '../../session/session.js';
 import {
-  clearSelection,
   type Corner,
+  clearSelection,
   cutFrom,
   duplicate,
   lowerOrder,
@@ -174,7 +174,9 @@ export class TicketElement extends SessionElement {
         </dd>
         <dt>cut from</dt>
         <dd>
-          <select aria-label="Paper" @change=${(event: Event) => { if (event.target instanceof HTMLSelectElement) this.#do(cutFrom(event.target.value)); }}>
+          <select aria-label="Paper" @change=${(event: Event) => {
+            if (event.target instanceof HTMLSelectElement) this.#do(cutFrom(event.target.value));
+          }}>
             ${[...sketch.papers, ...sketch.mixes].map(({ id, name }) => html`<option value=${id} ?selected=${id === piece.from}>${name}</option>`)}
           </select>
         </dd>
@@ -244,7 +246,11 @@ export class TicketElement extends SessionElement {
   #shape(event: Event, piece: Piece): void {
     const shape = SHAPES.find((known) => event.target instanceof HTMLSelectElement && known === event.target.value);
     if (shape && shape !== piece.shape) {
-      this.session.dispatch({ event: 'piece.shape', edits: [{ do: 'alter-piece', piece: piece.id, shape }], at: Date.now() });
+      this.session.dispatch({
+        event: 'piece.shape',
+        edits: [{ do: 'alter-piece', piece: piece.id, shape }],
+        at: Date.now(),
+      });
     }
   }
 
@@ -256,7 +262,8 @@ export class TicketElement extends SessionElement {
   }
 
   #punch(event: Event, edge: Edge): void {
-    if (event.target instanceof HTMLSelectElement) this.#do(setPunch(edge, event.target.value === '' ? null : event.target.value));
+    if (event.target instanceof HTMLSelectElement)
+      this.#do(setPunch(edge, event.target.value === '' ? null : event.target.value));
   }
 }
 

@@ -1,4 +1,4 @@
-import { checkSketch, type Finding, pieceOfBlank, CARD_BASE, type Sketch } from '@trimwell/sketch';
+import { CARD_BASE, checkSketch, type Finding, pieceOfBlank, type Sketch } from '@trimwell/sketch';
 import { css, html, nothing } from 'lit';
 import type { SessionChange } from '../../session/session.js';
 import { select } from '../../state/commands.js';
@@ -66,7 +66,8 @@ export class WatchElement extends SessionElement {
 
   protected override render() {
     const { sketch } = this.session.state;
-    const name = (id: string): string => (id === CARD_BASE ? 'Card base' : (sketch.pieces.find((piece) => piece.id === id)?.name ?? id));
+    const name = (id: string): string =>
+      id === CARD_BASE ? 'Card base' : (sketch.pieces.find((piece) => piece.id === id)?.name ?? id);
     const unmade = this.session.plan.batch?.papers.flatMap(({ plan }) => plan.unmade) ?? [];
     const findings = this.#findings();
     return html`<h2>To watch</h2>
@@ -91,8 +92,12 @@ export class WatchElement extends SessionElement {
     return html`<button
       class="says"
       @click=${() => select(piece)(this.session.state, this.session.dispatch, Date.now())}
-      @pointerenter=${() => { this.pointing.piece = piece; }}
-      @pointerleave=${() => { this.pointing.piece = null; }}
+      @pointerenter=${() => {
+        this.pointing.piece = piece;
+      }}
+      @pointerleave=${() => {
+        this.pointing.piece = null;
+      }}
     >${text}</button>`;
   }
 

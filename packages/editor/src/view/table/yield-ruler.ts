@@ -196,7 +196,8 @@ export class YieldElement extends SessionElement {
     const sheets = curve[cards - 1];
     const before = curve[cards - 2];
     const tint = sheets === undefined ? 0 : new Set(curve.slice(0, cards)).size;
-    const colour = sheets === undefined ? 'var(--line)' : `color-mix(in srgb, #8a5a1c, #4f3413 ${Math.min(100, tint * 9)}%)`;
+    const colour =
+      sheets === undefined ? 'var(--line)' : `color-mix(in srgb, #8a5a1c, #4f3413 ${Math.min(100, tint * 9)}%)`;
     const shown = sheets !== undefined && sheets !== before ? sheets : '';
     return html`<div class="band" style=${styleMap({ '--band': colour })}>${shown}</div>`;
   }
@@ -205,7 +206,12 @@ export class YieldElement extends SessionElement {
     const wanted = Math.min(RULER_CARDS, Math.max(1, cards));
     const { batch } = this.session.state.sketch;
     if (wanted === batch.cards) return;
-    this.session.dispatch({ event: 'batch.cards', edits: [{ do: 'batch', batch: { ...batch, cards: wanted } }], at: Date.now(), ...(gesture === undefined ? {} : { gesture }) });
+    this.session.dispatch({
+      event: 'batch.cards',
+      edits: [{ do: 'batch', batch: { ...batch, cards: wanted } }],
+      at: Date.now(),
+      ...(gesture === undefined ? {} : { gesture }),
+    });
   }
 
   #at(event: PointerEvent): number {
@@ -255,6 +261,10 @@ export class YieldElement extends SessionElement {
     const { batch } = this.session.state.sketch;
     const most = batch.cards === AS_MANY_AS_POSSIBLE;
     const cards = most ? (this.session.plan.batch?.cards ?? 1) : AS_MANY_AS_POSSIBLE;
-    this.session.dispatch({ event: 'batch.cards', edits: [{ do: 'batch', batch: { ...batch, cards: cards === 0 ? 1 : cards } }], at: Date.now() });
+    this.session.dispatch({
+      event: 'batch.cards',
+      edits: [{ do: 'batch', batch: { ...batch, cards: cards === 0 ? 1 : cards } }],
+      at: Date.now(),
+    });
   };
 }
