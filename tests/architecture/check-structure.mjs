@@ -85,7 +85,7 @@ export function checkFile(name, path, source) {
   return importsOf(source).flatMap((target) => {
     if (target.startsWith('.')) {
       const inside = normalize(join(dirname(path), target));
-      if (test && /^(\.\.\/)+tests\/kit\//.test(target)) return [];
+      if (test && /^(\.\.\/)+tests\/(kit|data)\//.test(target)) return [];
       if (inside.startsWith('..')) return [`${file}: imports ${target}, outside its package`];
       const other = inside.includes('/') ? inside.split('/', 1)[0] : null;
       if (layer && other && other !== layer && !layers[layer].includes(other))

@@ -23,7 +23,7 @@ const MANY_POINTS = 40;
 /** Fruitless rounds after which a plan that is proven to need the fewest sheets is left as it is. */
 const PATIENCE = 10;
 /** Rounds of random values at the most, however much work is left. */
-const MOST_ROUNDS = 400;
+const MOST_ROUNDS = 2_000;
 
 const CHOOSE: readonly InsertionRule['choose'][] = ['least area left', 'least short side left', 'least long side left'];
 const SPLIT: readonly InsertionRule['split'][] = [
@@ -66,6 +66,15 @@ function variedValues(task: Task, random: () => number): readonly number[] {
 
 /** Steps that judging one copy of a draft counts for: naming, normalising and ordering its cuts. */
 const JUDGING = 12;
+
+/** Placements between two slices. */
+const SHAKES = 6;
+
+/** The kinds by falling area, each area first made up to a quarter larger or smaller by chance. */
+function shaken(task: Task, random: () => number): readonly number[] {
+  const weight = task.kinds.map((kind) => kind.width * kind.height * (0.75 + 0.5 * random()));
+  return task.kinds.map((_, index) => index).sort((a, b) => (weight[b] ?? 0) - (weight[a] ?? 0) || a - b);
+}
 
 /** Keeps the best draft of a task. */
 class Keeper {
@@ -141,8 +150,17 @@ export function* searchPlan(task: Task, work: number, thorough: boolean): Genera
   const random = seededRandom(copies * 7919 + task.kinds.length);
   fruitless = 0;
   for (let round = 0; round < MOST_ROUNDS && !enough(); round += 1) {
-    const values = round === 0 ? areas(task) : variedValues(task, random);
-    offer(fillGreedily(task, values, round % 3 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter));
+    // Many copies repeat patterns; few and different blanks are placed one by one, in an order shaken a little each time.
+    const placed = rules.length > 0 && round % 4 !== 0;
+    if (placed) {
+      const rule = rules[Math.floor(random() * rules.length)];
+      for (let shake = 0; rule && shake < SHAKES && !enough(); shake += 1) {
+        offer(insertAll(task, { ...rule, order: shaken(task, random) }, meter));
+      }
+    } else {
+      const values = round === 0 ? areas(task) : variedValues(task, random);
+      offer(fillGreedily(task, values, round % 3 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter));
+    }
     yield finding();
   }
   return finding();
