@@ -1,0 +1,156 @@
+import { spawn } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { chromium } from '@playwright/test';
+import { ensureChromium } from '../run/find-chromium.mjs';
+import { percentile, row } from './measure.mjs';
+
+const PORT = 4175;
+const MOVES = 300;
+const ARGS = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+async function served(work) {
+  const vite = fileURLToPath(new URL('../../node_modules/vite/bin/vite.js', import.meta.url));
+  const demo = fileURLToPath(new URL('../../demo', import.meta.url));
+  const server = spawn(process.execPath, [vite, 'preview', demo, '--port', String(PORT), '--strictPort'], {
+    stdio: 'ignore',
+  });
+  try {
+    for (let tries = 0; tries < 100; tries += 1) {
+      const answer = await fetch(`http://127.0.0.1:${PORT}/`).catch(() => null);
+      if (answer?.ok) break;
+      await new Promise((resolve) => setTimeout(resolve, 100));
+    }
+    return await work(`http://127.0.0.1:${PORT}/`);
+  } finally {
+    server.kill();
+  }
+}
+
+/** Records every frame, every pointer move, and for every new plan the frame that has painted its guide. */
+function record() {
+  const log = { frames: [], moves: [], painted: [], waiting: [] };
+  window.trimwellLog = log;
+  const frame = (now) => {
+    log.frames.push(now);
+    // A plan that arrived before the last frame was painted by it.
+    for (const moved of log.waiting.splice(0)) log.painted.push(now - moved);
+    requestAnimationFrame(frame);
+  };
+  requestAnimationFrame(frame);
+  let newest = 0;
+  window.addEventListener(
+    'pointermove',
+    (event) => {
+      newest = event.timeStamp;
+      log.moves.push(newest);
+    },
+    true,
+  );
+  document.querySelector('trimwell-editor').addEventListener('plan-change', () => {
+    if (newest > 0) requestAnimationFrame(() => log.waiting.push(newest));
+  });
+}
+
+/** A sketch of twelve pieces and twelve cards: the first card with more strips. */
+function fillCard() {
+  const { session } = document.querySelector('trimwell-editor');
+  const strip = session.state.sketch.pieces.find(({ id }) => id === 'strip');
+  const missing = 12 - session.state.sketch.pieces.length;
+  const edits = Array.from({ length: missing }, (_, n) => ({
+    do: 'add-piece',
+    piece: {
+      ...strip,
+      id: `more-${n}`,
+      name: `More ${n}`,
+      width: strip.width - 8128 * (n + 1),
+      from: ['rowan', 'berries', 'spruce'][n % 3],
+    },
+  }));
+  session.dispatch({ event: 'bench.fill', edits, at: 0 });
+}
+
+async function drag(page, from, to) {
+  const cdp = await page.context().newCDPSession(page);
+  const mouse = (type, { x, y }, buttons) =>
+    cdp.send('Input.dispatchMouseEvent', { type, x, y, button: 'left', buttons, clickCount: 1 });
+  await mouse('mousePressed', from, 1);
+  for (let move = 1; move <= MOVES; move += 1) {
+    const share = Math.abs(((move / 75) % 2) - 1);
+    const at = { x: to.x + (from.x - to.x) * share, y: to.y + (from.y - to.y) * share };
+    await mouse('mouseMoved', at, 1);
+    await page.waitForTimeout(8);
+  }
+  await mouse('mouseReleased', from, 0);
+}
+
+async function measured(page, work) {
+  await page.evaluate(() => {
+    Object.assign(window.trimwellLog, { frames: [], moves: [], painted: [], waiting: [] });
+  });
+  await work();
+  const log = await page.evaluate(() => window.trimwellLog);
+  return {
+    frames: log.frames.slice(1).map((now, index) => now - log.frames[index]),
+    painted: log.painted,
+    moves: log.moves.length,
+  };
+}
+
+async function run(page, url, slowdown) {
+  await page.goto(url);
+  const settled = () =>
+    page.waitForFunction(() => {
+      const plan = document.querySelector('trimwell-editor')?.session?.plan;
+      return plan?.batch && !plan.stale && !plan.searching;
+    });
+  await settled();
+  await page.evaluate(fillCard);
+  await settled();
+  await page.waitForTimeout(3000);
+  const cdp = await page.context().newCDPSession(page);
+  await cdp.send('Emulation.setCPUThrottlingRate', { rate: slowdown });
+  await page.evaluate(record);
+  await page.evaluate(() =>
+    document
+      .querySelector('trimwell-editor')
+      .session.dispatch({ event: 'piece.select', edits: [], selection: 'strip', at: 0 }),
+  );
+  const box = await page.locator('trimwell-face [data-piece="strip"] path[data-role="outline"]').boundingBox();
+  const edge = { x: box.x + box.width / 2, y: box.y + box.height };
+  const still = await measured(page, () => drag(page, { x: 5, y: 300 }, { x: 5, y: 360 }));
+  const pulled = await measured(page, () => drag(page, edge, { x: edge.x, y: edge.y + 60 }));
+  const name = slowdown === 1 ? '' : `, CPU slowed ${slowdown} times`;
+  const figures = (values) =>
+    `median ${percentile(values, 0.5).toFixed(1)} ms   99 % ${percentile(values, 0.99).toFixed(1)} ms`;
+  row(`baseline frames, pointer beside the card${name}`, figures(still.frames));
+  row(
+    `frames while a handle is pulled${name}`,
+    figures(pulled.frames),
+    `${(percentile(pulled.frames, 0.5) / percentile(still.frames, 0.5)).toFixed(2)} x`,
+  );
+  row(
+    `pointer move to painted guide${name}`,
+    figures(pulled.painted),
+    `${pulled.painted.length} plans in ${pulled.moves} moves`,
+  );
+}
+
+/** Frames and pointer-to-guide times of a real drag in a real browser. */
+export async function bench() {
+  await served(async (url) => {
+    const browser = await chromium.launch({ executablePath: ensureChromium(), args: ARGS });
+    for (const slowdown of [1, 4]) {
+      const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+      await run(page, url, slowdown);
+      await page.close();
+    }
+    await browser.close();
+  });
+}
