@@ -34,7 +34,7 @@ export const LAYERS = {
   },
   handout: { drawing: [], draw: ['drawing'], write: ['draw', 'drawing'] },
   editor: { state: [], session: ['state'], view: ['session', 'state'] },
-  embed: {},
+  embed: { view: [] },
   cli: { command: [] },
 };
 

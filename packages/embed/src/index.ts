@@ -1,1 +1,1 @@
-export {};
+export { TrimwellSketch } from './view/sketch-element.js';

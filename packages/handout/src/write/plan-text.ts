@@ -11,6 +11,10 @@ import {
 import type { BatchPlan, Sketch } from '@trimwell/sketch';
 import { labelOfBlank, labelPieces } from '../draw/labels.js';
 
+/** Said wherever a person is about to cut (general advice of art-teaching societies; common practice). */
+export const BLADE_CAUTION =
+  'Blades: cut on a firm table, hold the work behind the blade and out of its path, and change a dull blade.';
+
 function plural(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
@@ -37,7 +41,8 @@ function stepsText(plan: CutPlan, kerf: number, style: LengthStyle): readonly st
     const set = step.setting === setting ? '' : `set the guide to ${formatLength(step.setting, style)}; `;
     setting = step.setting;
     const stack = step.copies > 1 ? ` (${step.copies} alike)` : '';
-    return `    ${set}cut ${formatSize(step.part, style)} of sheet ${step.sheet + 1}${stack} ${step.direction === 'vertical' ? 'across its width' : 'across its height'}`;
+    const side = step.direction === 'vertical' ? 'left' : 'top';
+    return `    ${set}cut ${formatSize(step.part, style)} of sheet ${step.sheet + 1}${stack}, that far from its ${side}`;
   });
 }
 
@@ -78,5 +83,5 @@ export function batchText(sketch: Sketch, batch: BatchPlan): string {
     sketch.papers.find((candidate) => candidate.id === paper)?.name ?? paper,
     ...planLines(plan, job.trimmer.kerf, style, name),
   ]);
-  return `${[head, ...pieces, ...papers].join('\n')}\n`;
+  return `${[head, ...pieces, ...papers, BLADE_CAUTION].join('\n')}\n`;
 }

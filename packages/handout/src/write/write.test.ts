@@ -12,7 +12,7 @@ import { escapeXml } from './escape.js';
 import { lookPattern } from './look.js';
 import { pathData } from './path-data.js';
 import { writePieceListCsv, writePieceListJson } from './piece-list.js';
-import { batchText } from './plan-text.js';
+import { BLADE_CAUTION, batchText } from './plan-text.js';
 import { fileStem, sheetGuides } from './sheet-guides.js';
 import { writeSvg } from './svg.js';
 import { unit } from './units.js';
@@ -126,6 +126,7 @@ test('the plan in plain words names sheets, blanks, settings and what is proven'
   expect(text).toMatch(/^Fern sampler: 6 cards from \d+ sheets/);
   expect(text).toContain('B Panel mat');
   expect(text).toContain('set the guide to');
+  expect(text.trimEnd().split('\n').at(-1)).toBe(BLADE_CAUTION);
   expect(text).toMatch(/fewest, proven by/);
 });
 

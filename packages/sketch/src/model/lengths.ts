@@ -17,7 +17,11 @@ function lengthBetween(unit: Unit, least: number, most: number, name: string) {
     decode: (written, context) => {
       const reading = readLength(typeof written === 'number' ? plainNumber(written) : written, unit);
       if (!reading.ok || reading.length < least || reading.length > most) {
-        const span = `from ${writeLength(least as Length, unit)} to ${writeLength(most as Length, unit)}`;
+        const metres = most / TICKS_PER_MM / 1000;
+        const span =
+          least === 1
+            ? `above 0, up to ${metres} m`
+            : `from ${least === -most ? `-${metres} m` : writeLength(least as Length, unit)} to ${metres} m`;
         context.issues.push({ code: 'custom', input: written, message: `${name} ${span}, such as 4 1/4 in or 108 mm` });
         return z.NEVER;
       }

@@ -90,7 +90,7 @@ const SPOILT: readonly (readonly [name: string, spoil: Spoil, path: string, valu
     },
     'pieces[0].width',
     '"-1 in"',
-    /from/,
+    /above 0/,
   ],
   [
     'a huge length',

@@ -1,3 +1,4 @@
+import { BLADE_CAUTION } from '@trimwell/handout';
 import { type Problem, readSketchText } from '@trimwell/sketch';
 import { css, html, nothing } from 'lit';
 import { query, state } from 'lit/decorators.js';
@@ -95,6 +96,7 @@ export class FilesElement extends SessionElement {
     const files = exportFiles(this.session.state.sketch, this.session.plan.batch);
     return html`<div class="sheet" role="group" aria-label="Save and hand on">
       ${files.map(({ label, file }) => html`<button @click=${() => saveFile(file)}>${label}</button>`)}
+      <p class="quiet">${BLADE_CAUTION}</p>
     </div>`;
   }
 

@@ -109,7 +109,7 @@ export class TicketElement extends SessionElement {
         min-width: 0;
       }
       input.number {
-        width: 46px;
+        width: 40px;
       }
       select {
         max-width: 100%;
