@@ -1,5 +1,5 @@
 import { type Kind, mayTurn, type Stock, type Task } from './kinds.js';
-import { cutPoints, mergeSizes } from './points.js';
+import { SheetTable } from './sheet-table.js';
 
 /** The least that any plan needs, in sheets (or money), and the argument that shows it. */
 export interface Bound {
@@ -7,10 +7,8 @@ export interface Bound {
   readonly by: string;
 }
 
-/** Most places for cuts on a side that the value bound's table is made for. */
-const MOST_POINTS = 260;
-/** Most steps that the table may take. */
-const MOST_STEPS = 4_000_000;
+/** Kinds that are looked at one by one. */
+const MOST_SINGLES = 12;
 
 /**
  * The least cost of sheets that together hold `needed`, when one sheet of stock j holds at most `holds[j]`: for equal
@@ -121,63 +119,6 @@ function dualFeasibleBound(task: Task, stock: Stock): Bound {
   return { value: best <= stock.sheets ? best * stock.cost : Number.POSITIVE_INFINITY, by: 'dual-feasible functions' };
 }
 
-/** Index of the largest point not beyond `at`, for every point's complement; -1 when there is none. */
-function floorIndex(points: readonly number[], at: number): number {
-  let low = 0;
-  let high = points.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((points[middle] ?? 0) <= at) low = middle + 1;
-    else high = middle;
-  }
-  return low - 1;
-}
-
-/**
- * The most value that one sheet can hold when every kind may be used without limit: exact dynamic programming over
- * normal patterns (Gilmore and Gomory 1965; Cintra, Miyazawa, Wakabayashi and Xavier 2008), ignoring the trimmer's rules,
- * so it is an upper bound for any guillotine plan under them. Null when the table would be too large.
- */
-export function mostValue(task: Task, stockIndex: number, values: readonly number[]): number | null {
-  const stock = task.stocks[stockIndex] as Stock;
-  const { kerf } = task.job.trimmer;
-  const ways = task.kinds.flatMap((kind, index) => {
-    const value = values[index] ?? 0;
-    if (value === 0 || !kind.papers.includes(stockIndex)) return [];
-    const plain = { w: kind.width + kerf, h: kind.height + kerf, value };
-    return mayTurn(kind, stock) ? [plain, { w: plain.h, h: plain.w, value }] : [plain];
-  });
-  const [width, height] = [stock.width + kerf, stock.height + kerf];
-  const endless = (side: 'w' | 'h') =>
-    mergeSizes(ways.map((way) => ({ size: way[side], most: Number.POSITIVE_INFINITY })));
-  const xs = cutPoints(width, endless('w'), 0, MOST_POINTS);
-  const ys = cutPoints(height, endless('h'), 0, MOST_POINTS);
-  if (!xs || !ys || (xs.length * ys.length * (xs.length + ys.length)) / 4 > MOST_STEPS) return null;
-  const rows = ys.length;
-  const table = new Float64Array(xs.length * rows);
-  const restX = (x: number, i: number): number => floorIndex(xs, (xs[x] ?? 0) - (xs[i] ?? 0));
-  for (let x = 0; x < xs.length; x += 1) {
-    const rests: number[] = [];
-    for (let i = 0; i < x && 2 * (xs[i] ?? 0) <= (xs[x] ?? 0); i += 1) rests.push(restX(x, i));
-    for (let y = 0; y < rows; y += 1) {
-      let best = 0;
-      for (const way of ways) if (way.value > best && way.w <= (xs[x] ?? 0) && way.h <= (ys[y] ?? 0)) best = way.value;
-      for (let i = 0; i < rests.length; i += 1) {
-        const rest = rests[i] ?? -1;
-        const sum = (table[i * rows + y] ?? 0) + (rest < 0 ? 0 : (table[rest * rows + y] ?? 0));
-        if (sum > best) best = sum;
-      }
-      for (let j = 0; j < y && 2 * (ys[j] ?? 0) <= (ys[y] ?? 0); j += 1) {
-        const rest = floorIndex(ys, (ys[y] ?? 0) - (ys[j] ?? 0));
-        const sum = (table[x * rows + j] ?? 0) + (rest < 0 ? 0 : (table[x * rows + rest] ?? 0));
-        if (sum > best) best = sum;
-      }
-      table[x * rows + y] = best;
-    }
-  }
-  return table.length === 0 ? 0 : (table[table.length - 1] ?? 0);
-}
-
 /**
  * For any values v >= 0 of the kinds, a plan needs at least sum(demand v) / (most value of one sheet) sheets: linear
  * programming duality in whole numbers, so nothing is rounded. `values` are whole numbers.
@@ -185,12 +126,48 @@ export function mostValue(task: Task, stockIndex: number, values: readonly numbe
 function valueBound(task: Task, stocks: readonly Stock[], values: readonly number[], by: string): Bound | null {
   const holds: number[] = [];
   for (const stock of stocks) {
-    const most = mostValue(task, task.stocks.indexOf(stock), values);
-    if (most === null) return null;
-    holds.push(most);
+    const table = SheetTable.of(task, task.stocks.indexOf(stock), (kind) => (values[kind] ?? 0) > 0);
+    if (table === null) return null;
+    holds.push(table.most(values));
   }
-  const needed = task.kinds.reduce((sum, kind, index) => sum + kind.demand * (values[index] ?? 0), 0);
-  return { value: leastCost(stocks, holds, needed), by };
+  return { value: leastCost(stocks, holds, neededOf(task, values)), by };
+}
+
+function neededOf(task: Task, values: readonly number[]): number {
+  return task.kinds.reduce((sum, kind, index) => sum + kind.demand * (values[index] ?? 0), 0);
+}
+
+/** Rounds in which values are weighed, and how far a value goes in the first of them. */
+const WEIGHINGS = 48;
+const FIRST_STRIDE = 1.2;
+/** Values are whole numbers of this part of a sheet. */
+const WHOLE = 1_000_000;
+
+/**
+ * The bound for values that are found by weighing: what the best sheet holds too much of, against the demand, becomes
+ * cheaper, what it holds too little of dearer (multiplicative subgradient steps on the dual of the linear program of
+ * Gilmore and Gomory 1965). Any values give a valid bound, so the steps may be rough; each bound is in whole numbers.
+ * Ends as soon as `target` is reached.
+ */
+function weighedBound(task: Task, stock: Stock, target: number): Bound | null {
+  const table = SheetTable.of(task, task.stocks.indexOf(stock), () => true);
+  if (table === null) return null;
+  let weights = task.kinds.map((kind) => (kind.width * kind.height) / (stock.width * stock.height));
+  let best = 0;
+  for (let round = 0; round < WEIGHINGS && best < target; round += 1) {
+    const values = weights.map((weight) => Math.max(1, Math.round(weight * WHOLE)));
+    const most = table.most(values);
+    const needed = neededOf(task, values);
+    best = Math.max(best, leastCost([stock], [most], needed));
+    const counts = table.counts();
+    const stride = FIRST_STRIDE * (1 - round / WEIGHINGS);
+    weights = weights.map((weight, index) => {
+      const wanted = ((task.kinds[index]?.demand ?? 0) * (values[index] ?? 0)) / needed;
+      const held = ((counts[index] ?? 0) * (values[index] ?? 0)) / most;
+      return Math.min(1, weight * Math.exp(stride * (wanted - held)));
+    });
+  }
+  return { value: best, by: 'weighed values of one sheet' };
 }
 
 function large(kind: Kind, stock: Stock): boolean {
@@ -199,38 +176,31 @@ function large(kind: Kind, stock: Stock): boolean {
 
 /**
  * The best of the bounds on the sheets (or money) that any plan for `task` needs; Infinity when the sheets at hand cannot
- * do. `thorough` adds the bounds that need a table for one sheet.
+ * do. `target` null gives the quick bounds only; a number adds those that need a table for one sheet, until it is reached.
  */
-export function lowerBound(task: Task, thorough: boolean): Bound {
+export function lowerBound(task: Task, target: number | null): Bound {
   const stocks = usedStocks(task);
   if (task.kinds.length === 0 || stocks.length === 0) return { value: 0, by: 'nothing to cut' };
   let best = areaBound(task, stocks);
-  const consider = (bound: Bound | null): void => {
+  const consider = (make: () => Bound | null): void => {
+    if (target !== null && best.value >= target) return;
+    const bound = make();
     if (bound && bound.value > best.value) best = bound;
   };
   const [only, ...others] = stocks;
-  if (only && others.length === 0) consider(dualFeasibleBound(task, only));
-  if (!thorough) return best;
-  consider(
-    valueBound(
-      task,
-      stocks,
-      task.kinds.map((kind) => kind.width * kind.height),
-      'most that one sheet holds',
-    ),
-  );
-  const indicators = task.kinds
-    .slice(0, 12)
-    .map((_, wanted) => task.kinds.map((__, index) => (index === wanted ? 1 : 0)));
-  for (const values of indicators) consider(valueBound(task, stocks, values, 'most of one kind on a sheet'));
-  if (only)
-    consider(
-      valueBound(
-        task,
-        stocks,
-        task.kinds.map((kind) => (large(kind, only) ? 1 : 0)),
-        'most large blanks on a sheet',
-      ),
-    );
+  const alone = only && others.length === 0 ? only : null;
+  if (alone) consider(() => dualFeasibleBound(task, alone));
+  if (target === null) return best;
+  const areas = task.kinds.map((kind) => kind.width * kind.height);
+  consider(() => valueBound(task, stocks, areas, 'most that one sheet holds'));
+  for (const wanted of task.kinds.slice(0, MOST_SINGLES).keys()) {
+    const single = task.kinds.map((_, index) => (index === wanted ? 1 : 0));
+    consider(() => valueBound(task, stocks, single, 'most of one kind on a sheet'));
+  }
+  if (only) {
+    const bulky = task.kinds.map((kind) => (large(kind, only) ? 1 : 0));
+    consider(() => valueBound(task, stocks, bulky, 'most large blanks on a sheet'));
+  }
+  if (alone) consider(() => weighedBound(task, alone, target));
   return best;
 }

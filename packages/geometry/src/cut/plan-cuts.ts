@@ -141,7 +141,7 @@ export function leastSheets(job: CutJob, sets = 1): Bound {
   requireJob(job, sets);
   const task = taskOf(job, sets);
   const bounds = components(task).map((kinds) =>
-    lowerBound({ ...task, kinds: kinds.flatMap((index) => task.kinds[index] ?? []) }, true),
+    lowerBound({ ...task, kinds: kinds.flatMap((index) => task.kinds[index] ?? []) }, Number.POSITIVE_INFINITY),
   );
   return {
     value: bounds.reduce((sum, bound) => sum + bound.value, 0),

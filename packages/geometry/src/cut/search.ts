@@ -20,7 +20,7 @@ const MOST_INSERTED = 1_200;
 /** Places for cuts on a side: in the first pass, and in those after it. */
 const FEW_POINTS = 14;
 const MANY_POINTS = 40;
-/** Fruitless rounds after which a plan that is proven to need the fewest sheets is left as it is. */
+/** Fruitless tries, or rounds of them, after which a plan that is proven to need the fewest sheets is left as it is. */
 const PATIENCE = 10;
 /** Rounds of random values at the most, however much work is left. */
 const MOST_ROUNDS = 2_000;
@@ -67,6 +67,8 @@ function variedValues(task: Task, random: () => number): readonly number[] {
 /** Steps that judging one copy of a draft counts for: naming, normalising and ordering its cuts. */
 const JUDGING = 12;
 
+/** Copies of a kind, on average, from which on repeating patterns is tried before placing one by one. */
+const REPEATING = 3;
 /** Placements between two slices. */
 const SHAKES = 6;
 
@@ -98,6 +100,11 @@ class Keeper {
     return true;
   }
 
+  /** What the best draft so far costs. */
+  get cost(): number {
+    return this.#score[1] ?? Number.POSITIVE_INFINITY;
+  }
+
   /** True when nothing is unmade and no plan needs less. */
   get proven(): boolean {
     return (this.#score[0] ?? 1) === 0 && (this.#score[1] ?? Number.POSITIVE_INFINITY) <= this.bound().value;
@@ -120,7 +127,7 @@ function countLeaves(node: CutNode): number {
  */
 export function* searchPlan(task: Task, work: number, thorough: boolean): Generator<Finding, Finding> {
   const meter = new Meter(work);
-  let bound = lowerBound(task, false);
+  let bound = lowerBound(task, null);
   const keeper = new Keeper(task, meter, () => bound);
   const copies = task.kinds.reduce((sum, kind) => sum + kind.demand, 0);
   const rules = copies <= MOST_INSERTED ? rulesOf(task) : [];
@@ -145,22 +152,24 @@ export function* searchPlan(task: Task, work: number, thorough: boolean): Genera
     yield finding();
   }
   if (!thorough) return finding();
-  bound = lowerBound(task, true);
+  bound = lowerBound(task, keeper.cost);
   yield finding();
   const random = seededRandom(copies * 7919 + task.kinds.length);
+  // Many copies repeat patterns; few and different blanks are placed one by one, in an order shaken a little each time.
+  const repeating = copies >= REPEATING * task.kinds.length;
   fruitless = 0;
   for (let round = 0; round < MOST_ROUNDS && !enough(); round += 1) {
-    // Many copies repeat patterns; few and different blanks are placed one by one, in an order shaken a little each time.
-    const placed = rules.length > 0 && round % 4 !== 0;
-    if (placed) {
-      const rule = rules[Math.floor(random() * rules.length)];
-      for (let shake = 0; rule && shake < SHAKES && !enough(); shake += 1) {
-        offer(insertAll(task, { ...rule, order: shaken(task, random) }, meter));
-      }
-    } else {
+    const before = keeper.draft;
+    if (rules.length === 0 || (repeating ? round % 4 !== 3 : round % 4 === 0)) {
       const values = round === 0 ? areas(task) : variedValues(task, random);
-      offer(fillGreedily(task, values, round % 3 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter));
+      keeper.offer(fillGreedily(task, values, round % 3 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter));
+    } else {
+      const rule = rules[Math.floor(random() * rules.length)];
+      for (let shake = 0; rule && shake < SHAKES && !meter.empty; shake += 1) {
+        keeper.offer(insertAll(task, { ...rule, order: shaken(task, random) }, meter));
+      }
     }
+    fruitless = keeper.draft === before ? fruitless + 1 : 0;
     yield finding();
   }
   return finding();
