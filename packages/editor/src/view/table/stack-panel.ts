@@ -34,6 +34,7 @@ export class StackElement extends SessionElement {
         min-height: 24px;
         padding: 0 4px;
         overflow: hidden;
+        font-size: 13px;
         text-align: left;
         text-overflow: ellipsis;
         white-space: nowrap;
@@ -103,6 +104,7 @@ export class StackElement extends SessionElement {
           >
             <button
               class="pick"
+              title=${name.text}
               ?disabled=${id === CARD_BASE}
               aria-pressed=${chosen}
               @click=${() => this.#pick(id)}
@@ -119,7 +121,7 @@ export class StackElement extends SessionElement {
                 this.pointing.piece = null;
               }}
               @keydown=${(event: KeyboardEvent) => this.#key(event, id)}
-            ><b>${label.text}</b>${name.text}</button>
+            ><b>${label.text}</b>${id === CARD_BASE ? 'Card base' : (sketch.pieces.find((piece) => piece.id === id)?.name ?? id)}</button>
           </div>`;
         })}
       </div>`;
