@@ -1,4 +1,5 @@
 import { defineConfig } from '@playwright/test';
+import { CHROMIUM_ARGS, findChromium } from './run/find-chromium.mjs';
 
 const PORT = 4174;
 
@@ -18,15 +19,8 @@ export default defineConfig({
   use: {
     baseURL: `http://127.0.0.1:${PORT}/`,
     launchOptions: {
-      ...(process.env['CHROMIUM'] ? { executablePath: process.env['CHROMIUM'] } : {}),
-      args: [
-        '--no-sandbox',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
+      executablePath: findChromium() ?? '',
+      args: CHROMIUM_ARGS,
     },
     reducedMotion: 'reduce',
   },

@@ -1,19 +1,11 @@
 import { spawn } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { chromium } from '@playwright/test';
-import { ensureChromium } from '../run/find-chromium.mjs';
+import { CHROMIUM_ARGS, ensureChromium } from '../run/find-chromium.mjs';
 import { percentile, row } from './measure.mjs';
 
 const PORT = 4175;
 const MOVES = 300;
-const ARGS = [
-  '--no-sandbox',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 
 async function served(work) {
   const vite = fileURLToPath(new URL('../../node_modules/vite/bin/vite.js', import.meta.url));
@@ -145,7 +137,7 @@ async function run(page, url, slowdown) {
 /** Frames and pointer-to-guide times of a real drag in a real browser. */
 export async function bench() {
   await served(async (url) => {
-    const browser = await chromium.launch({ executablePath: ensureChromium(), args: ARGS });
+    const browser = await chromium.launch({ executablePath: ensureChromium(), args: CHROMIUM_ARGS });
     for (const slowdown of [1, 4]) {
       const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
       await run(page, url, slowdown);

@@ -8,6 +8,16 @@ const MAC = [
   '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
 ];
 
+/** How the browser is started: as any user, and without reaching for the network. */
+export const CHROMIUM_ARGS = [
+  '--no-sandbox',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
 /** The path of a Chromium-based browser that is there: $CHROMIUM, on PATH, in the usual place, or null. */
 export function findChromium() {
   const named = process.env.CHROMIUM;

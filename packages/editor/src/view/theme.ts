@@ -1,5 +1,19 @@
 import { css } from 'lit';
 
+const byLamplight = css`
+  color-scheme: dark;
+  --table: var(--trimwell-table, var(--lamp-table));
+  --shelf: var(--trimwell-shelf, var(--lamp-shelf));
+  --ink: var(--trimwell-ink, var(--lamp-ink));
+  --muted: var(--trimwell-muted, var(--lamp-muted));
+  --slip: var(--trimwell-slip, var(--lamp-slip));
+  --line: var(--trimwell-line, var(--lamp-line));
+  --accent: var(--trimwell-accent, var(--lamp-accent));
+  --good: var(--trimwell-good, var(--lamp-good));
+  --rule: var(--trimwell-rule, var(--lamp-rule));
+  --rule-ink: var(--trimwell-rule-ink, var(--lamp-rule-ink));
+`;
+
 /**
  * The colours of the table by daylight and by lamplight. Each is read through its public `--trimwell-…` property, so
  * that a page sets what it wants and leaves the rest; `theme` on the element decides, else the visitor's system does.
@@ -42,31 +56,11 @@ export const themeStyles = css`
     --heading-font: var(--trimwell-heading-font, 'Iowan Old Style', 'Palatino Linotype', Palatino, 'DejaVu Serif', Georgia, serif);
   }
   :host([theme='dark']) {
-    color-scheme: dark;
-    --table: var(--trimwell-table, var(--lamp-table));
-    --shelf: var(--trimwell-shelf, var(--lamp-shelf));
-    --ink: var(--trimwell-ink, var(--lamp-ink));
-    --muted: var(--trimwell-muted, var(--lamp-muted));
-    --slip: var(--trimwell-slip, var(--lamp-slip));
-    --line: var(--trimwell-line, var(--lamp-line));
-    --accent: var(--trimwell-accent, var(--lamp-accent));
-    --good: var(--trimwell-good, var(--lamp-good));
-    --rule: var(--trimwell-rule, var(--lamp-rule));
-    --rule-ink: var(--trimwell-rule-ink, var(--lamp-rule-ink));
+    ${byLamplight}
   }
   @media (prefers-color-scheme: dark) {
     :host(:not([theme='light'])) {
-      color-scheme: dark;
-      --table: var(--trimwell-table, var(--lamp-table));
-      --shelf: var(--trimwell-shelf, var(--lamp-shelf));
-      --ink: var(--trimwell-ink, var(--lamp-ink));
-      --muted: var(--trimwell-muted, var(--lamp-muted));
-      --slip: var(--trimwell-slip, var(--lamp-slip));
-      --line: var(--trimwell-line, var(--lamp-line));
-      --accent: var(--trimwell-accent, var(--lamp-accent));
-      --good: var(--trimwell-good, var(--lamp-good));
-      --rule: var(--trimwell-rule, var(--lamp-rule));
-      --rule-ink: var(--trimwell-rule-ink, var(--lamp-rule-ink));
+      ${byLamplight}
     }
   }
 `;

@@ -1,7 +1,8 @@
 import type { CutJob } from '@trimwell/geometry';
 import * as z from 'zod/mini';
 import { type CutJobDocument, cutJobSchema } from '../model/cut-document.js';
-import { type Problem, problemAt } from '../model/problem.js';
+import type { Problem } from '../model/problem.js';
+import { parseJson } from './parse-json.js';
 import { scanDocument } from './scan-document.js';
 import { schemaProblems } from './schema-problems.js';
 
@@ -30,12 +31,6 @@ export function readCutJob(document: unknown): CutJobReading {
 
 /** `readCutJob` for a text. Text that is no JSON is reported, with the parser's own words. */
 export function readCutJobText(text: string): CutJobReading {
-  let document: unknown;
-  try {
-    document = JSON.parse(text.replace(/^\ufeff/, ''));
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    return refused(problemAt('not-json', [], text, `JSON text (${reason})`));
-  }
-  return readCutJob(document);
+  const parsed = parseJson(text);
+  return parsed.ok ? readCutJob(parsed.document) : refused(parsed.problem);
 }

@@ -3,6 +3,7 @@ import { findBroken } from '../model/invariants.js';
 import { type Problem, problemAt } from '../model/problem.js';
 import { type Edit, editSchema, type Sketch, sketchSchema } from '../model/sketch.js';
 import { migrate } from './migrate.js';
+import { parseJson } from './parse-json.js';
 import { scanDocument } from './scan-document.js';
 import { schemaProblems } from './schema-problems.js';
 
@@ -46,14 +47,8 @@ export function readSketchText(text: string): SketchReading {
   if (text.length > LONGEST_DOCUMENT) {
     return refused(problemAt('too-large', [], text, `a document of at most ${LONGEST_DOCUMENT} characters`));
   }
-  let document: unknown;
-  try {
-    document = JSON.parse(text.replace(/^\ufeff/, ''));
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
-    return refused(problemAt('not-json', [], text, `JSON text (${reason})`));
-  }
-  return readSketch(document);
+  const parsed = parseJson(text);
+  return parsed.ok ? readSketch(parsed.document) : refused(parsed.problem);
 }
 
 /** `readSketch` or an exception. @throws SketchError */
