@@ -40,6 +40,11 @@ export class PlanClient {
     return true;
   }
 
+  /** Forgets what was asked last, so that the same question is asked anew. */
+  forget(): void {
+    this.#newest = { recipe: '', pace: 'quick' };
+  }
+
   dispose(): void {
     this.port.onmessage = null;
     this.port.terminate();

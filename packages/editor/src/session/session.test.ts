@@ -92,11 +92,21 @@ test('a failed plan says why and takes the old one away; limits and curves come 
   expect(session.plan).toMatchObject({ batch: null, failure: 'too large', searching: false });
 });
 
+test('opening the very sketch that lies there asks for its plan again', () => {
+  const { session, asked, plan } = start();
+  plan(true);
+  session.open(session.state.sketch);
+  expect(asked).toHaveLength(2);
+  plan(true);
+  expect(session.plan).toMatchObject({ batch: EMPTY, stale: false });
+});
+
 test('another sketch starts anew, and the end of a session is silent', () => {
   const { session, changes, asked, drag } = start();
   drag(2);
   session.open(sampleSketch());
   expect(session.state.history.past).toHaveLength(0);
+  expect(session.plan).toMatchObject({ batch: null, limit: null, curve: [], searching: true });
   session.dispose();
   const heard = changes.length;
   session.undo();

@@ -80,9 +80,12 @@ export class Session {
     this.#become(redo(this.#state));
   }
 
-  /** Puts another sketch on the table; its history starts anew. */
+  /** Puts another sketch on the table; its history starts anew, and its plan. */
   open(sketch: Sketch): void {
     this.#gesture = null;
+    // What was planned for another sketch says nothing about this one.
+    this.#plan = NO_PLAN;
+    this.#client.forget();
     this.#become(openState(sketch), true);
   }
 

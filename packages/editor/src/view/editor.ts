@@ -11,6 +11,10 @@ import { themeStyles } from './theme.js';
 
 /** Width below which the parts lie under each other and the ticket comes from below. */
 const NARROW = 900;
+/** Width below which what is to watch gives its column to the card. */
+const MIDDLING = 1180;
+/** Room around the card on a narrow table, in pixels: dimensions and handles. */
+const AROUND = 84;
 
 /**
  * A work table for one layered card: the face, the stack, the sheets with their live cutting guides, the yield ruler.
@@ -103,9 +107,21 @@ export class TrimwellEditor extends LitElement {
         background: var(--shelf);
         border-top: 1px solid var(--line);
       }
+      :host([middling]) .table {
+        grid-template:
+          'head head head' auto
+          'face ticket stack' minmax(320px, 1fr)
+          'yield yield yield' auto
+          'sheets sheets sheets' auto
+          'watch watch watch' auto
+          / minmax(0, 1fr) 244px 268px;
+      }
+      :host([middling]) trimwell-watch {
+        padding-bottom: 12px;
+      }
       :host([narrow]) .table {
         height: auto;
-        grid-template: 'head' auto 'face' 460px 'yield' auto 'sheets' auto 'stack' auto 'watch' auto / minmax(0, 1fr);
+        grid-template: 'head' auto 'face' auto 'yield' auto 'sheets' auto 'stack' auto 'watch' auto / minmax(0, 1fr);
       }
       :host([narrow]) :is(trimwell-headline, trimwell-yield, trimwell-stack, trimwell-watch) {
         padding-left: 16px;
@@ -139,7 +155,12 @@ export class TrimwellEditor extends LitElement {
   #wanted: Sketch | null = null;
   readonly #pointing = new Pointing();
   readonly #room = new ResizeObserver(([entry]) => {
-    if (entry) this.toggleAttribute('narrow', entry.contentRect.width < NARROW);
+    if (entry) {
+      const { width } = entry.contentRect;
+      this.toggleAttribute('narrow', width < NARROW);
+      this.toggleAttribute('middling', width >= NARROW && width < MIDDLING);
+      this.#fitFace(width);
+    }
     for (const part of this.renderRoot.querySelectorAll('trimwell-yield'))
       part.toggleAttribute('narrow', this.hasAttribute('narrow'));
   });
@@ -201,6 +222,7 @@ export class TrimwellEditor extends LitElement {
     if (!session) return;
     if (change.selection) this.toggleAttribute('picked', session.state.selection !== null);
     const { sketch } = session.state;
+    if (change.sketch && !session.gesture) this.#fitFace(this.clientWidth);
     if ((change.sketch || (change.settled && !change.plan && !change.selection)) && !this.#quiet) {
       this.dispatchEvent(new CustomEvent('sketch-change', { detail: { sketch, settled: change.settled } }));
     }
@@ -238,6 +260,19 @@ export class TrimwellEditor extends LitElement {
     event.preventDefault();
     this.#session?.[command]();
   };
+
+  /** On a narrow table the face is as high as the card needs at the table's width; elsewhere its row decides. */
+  #fitFace(width: number): void {
+    const card = this.#session?.state.sketch.card;
+    const { face } = this;
+    if (!face || !card) return;
+    const height = ((width - AROUND) * card.height) / card.width + AROUND;
+    face.style.height = this.hasAttribute('narrow') ? `${Math.round(Math.min(height, width * 1.4))}px` : '';
+  }
+
+  protected override updated(): void {
+    this.#fitFace(this.clientWidth);
+  }
 
   readonly #drop = (event: CustomEvent<{ paper: string; clientX: number; clientY: number }>): void => {
     const { paper, clientX, clientY } = event.detail;

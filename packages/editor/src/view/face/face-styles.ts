@@ -21,7 +21,7 @@ export const faceStyles = css`
     display: block;
     width: 100%;
     height: 100%;
-    overflow: visible;
+    overflow: hidden;
     user-select: none;
     -webkit-user-select: none;
     touch-action: pan-y;
