@@ -1,4 +1,3 @@
-import { planCuts } from '@trimwell/geometry';
 import { sheetGuides } from '@trimwell/handout';
 import { AS_MANY_AS_POSSIBLE, batchRecipe, batchYield, planBatch, readSketchText } from '@trimwell/sketch';
 import type { ReadText, WriteText } from './input.js';
@@ -18,7 +17,7 @@ export async function guides(args: readonly string[], readText: ReadText, writeT
   if (!reading.ok) return badInput(reading.problems, file);
   const recipe = batchRecipe(reading.sketch);
   const cards = asked ?? reading.sketch.batch.cards;
-  const batch = cards === AS_MANY_AS_POSSIBLE ? batchYield(recipe, planCuts)?.plan : planBatch(recipe, cards);
+  const batch = cards === AS_MANY_AS_POSSIBLE ? batchYield(recipe)?.plan : planBatch(recipe, cards);
   if (!batch) throw new UsageError('No paper of this sketch is limited: name the number of cards.');
   const files = sheetGuides(reading.sketch, batch);
   for (const { name, text } of files) await writeText(`${folder}/${name}`, text);

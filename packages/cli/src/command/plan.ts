@@ -32,7 +32,7 @@ export async function plan(args: readonly string[], readText: ReadText): Promise
   const recipe = batchRecipe(reading.sketch);
   const cards = cardsOf(reading.sketch, words);
   const planOne = (job: Parameters<typeof planCuts>[0]) => planCuts(job, { work });
-  const most = cards === null ? batchYield(recipe, planOne) : null;
+  const most = cards === null ? batchYield(recipe, { planOne }) : null;
   if (cards === null && most === null)
     throw new UsageError(
       'No paper of this sketch is limited: name the number of cards, or say how many sheets there are.',

@@ -4,7 +4,6 @@ import {
   batchYield,
   cutJobs,
   gatherPlans,
-  isLimited,
   type PaperPlan,
   type PlanOne,
   sheetsFor,
@@ -23,6 +22,8 @@ type Answer = (answer: PlanAnswer) => void;
  */
 export class PlanDesk {
   readonly #remembered = new Map<string, CutPlan>();
+  /** Where the last search for the most cards ended: while dragging, the next answer is near. */
+  #lastYield = 1;
 
   /** Plans for one question; control comes back after each slice of work. */
   *answer(question: PlanQuestion, answer: Answer): Generator<void, void> {
@@ -30,7 +31,8 @@ export class PlanDesk {
     const cards = recipe.cards === 'as many as possible' ? this.#mostCards(recipe) : recipe.cards;
     yield* this.#plan(question, cards, answer);
     if (pace === 'quick') return;
-    const most = batchYield(recipe, this.#quickly);
+    const most = batchYield(recipe, { planOne: this.#quickly, guess: this.#lastYield });
+    if (most) this.#lastYield = most.cards;
     yield;
     answer({
       revision,
@@ -85,7 +87,10 @@ export class PlanDesk {
 
   /** The most cards the sheets give; one card when nothing is limited, since "as many" has no end then. */
   #mostCards(recipe: BatchRecipe): number {
-    return isLimited(recipe) ? (batchYield(recipe, this.#quickly)?.cards ?? 1) : 1;
+    const most = batchYield(recipe, { planOne: this.#quickly, guess: this.#lastYield, prove: false });
+    // Where not even one card can be made, the plan of one says what is missing.
+    this.#lastYield = Math.max(1, most?.cards ?? 1);
+    return this.#lastYield;
   }
 
   #remember(jobKey: string, plan: CutPlan): CutPlan {

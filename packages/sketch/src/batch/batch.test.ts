@@ -107,6 +107,8 @@ test('the yield is the most cards that the sheets at hand give; without a limit 
   };
   const most = batchYield(limited);
   expect(most).toMatchObject({ cards: 12, runsOut: ['moss'] });
+  for (const guess of [1, 3, 12, 13, 40, 500, 9_000])
+    expect(batchYield(limited, { guess, prove: false })?.cards).toBe(12);
   expect(planBatch(limited, 12).complete).toBe(true);
   expect(planBatch(limited, 13).complete).toBe(false);
 });
