@@ -1,6 +1,6 @@
 import { ticks } from '../length/length.js';
 import type { CutNode } from './cut-tree.js';
-import type { Fit } from './fit.js';
+import type { Fit, StripCut } from './fit.js';
 
 /** A tree that is still growing: a free part may become a blank with what is left around it. */
 export interface Part {
@@ -22,42 +22,31 @@ export function freePart(width: number, height: number): Part {
   return { width, height, kind: -1, turned: false, cut: null };
 }
 
+/** Makes one cut of the free `part`; returns the part that goes on, and the other. */
 function split(
   part: Part,
   direction: 'vertical' | 'horizontal',
-  near: boolean,
-  size: number,
+  { at, near }: StripCut,
   kerf: number,
 ): readonly [Part, Part] {
   const { width, height } = part;
-  const across = direction === 'vertical' ? width : height;
-  const rest = across - size - kerf;
+  const rest = (direction === 'vertical' ? width : height) - at - kerf;
   const make = (side: number): Part => (direction === 'vertical' ? freePart(side, height) : freePart(width, side));
-  const wanted = make(size);
-  const other = make(rest);
-  part.cut = { direction, at: near ? size : rest, first: near ? wanted : other, second: near ? other : wanted };
-  return [wanted, other];
+  const [first, second] = [make(at), make(rest)];
+  part.cut = { direction, at, first, second };
+  return near ? [first, second] : [second, first];
 }
 
 /** Cuts a blank of `kind` out of the free `part` by `fit`; returns the free parts that are left over. */
-export function placeInto(
-  part: Part,
-  fit: Fit,
-  kind: number,
-  turned: boolean,
-  width: number,
-  height: number,
-  kerf: number,
-): readonly Part[] {
+export function placeInto(part: Part, fit: Fit, kind: number, turned: boolean, kerf: number): readonly Part[] {
   const free: Part[] = [];
   let at = part;
-  const order =
-    fit.first === 'vertical' ? (['vertical', 'horizontal'] as const) : (['horizontal', 'vertical'] as const);
-  for (const direction of order) {
-    const size = direction === 'vertical' ? width : height;
-    const across = direction === 'vertical' ? at.width : at.height;
-    if (size === across) continue;
-    const [wanted, other] = split(at, direction, direction === 'vertical' ? fit.nearX : fit.nearY, size, kerf);
+  const vertical = fit.vertical.map((cut) => ['vertical', cut] as const);
+  const horizontal = fit.horizontal.map((cut) => ['horizontal', cut] as const);
+  for (const [direction, cut] of fit.first === 'vertical'
+    ? [...vertical, ...horizontal]
+    : [...horizontal, ...vertical]) {
+    const [wanted, other] = split(at, direction, cut, kerf);
     if (other.width > 0 && other.height > 0) free.push(other);
     at = wanted;
   }

@@ -151,8 +151,7 @@ export function insertAll(task: Task, rule: InsertionRule, meter: Meter): Draft 
       if (!best) throw new Error('A sheet was opened for a blank that does not fit on it.');
       const { sheet, at, fit, turned } = best;
       const [part] = sheet.free.splice(at, 1) as [Part];
-      const [width, height] = turned ? [kind.height, kind.width] : [kind.width, kind.height];
-      sheet.free.push(...placeInto(part, fit, index, turned, width, height, task.job.trimmer.kerf));
+      sheet.free.push(...placeInto(part, fit, index, turned, task.job.trimmer.kerf));
     }
   }
   const done = sheets.map((sheet): DraftSheet => ({ stock: sheet.stock, tree: finish(sheet.root), copies: 1 }));

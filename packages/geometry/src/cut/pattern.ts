@@ -157,7 +157,7 @@ export class PatternSearch {
     const [fit] = fitsOf(this.task.job.trimmer, width, height, w, h);
     if (!fit) throw new Error('A pattern holds a blank that does not fit.');
     const part = freePart(width, height);
-    placeInto(part, fit, choice.kind, choice.turned, w, h, kerf);
+    placeInto(part, fit, choice.kind, choice.turned, kerf);
     return finish(part);
   }
 }
