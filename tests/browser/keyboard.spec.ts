@@ -97,3 +97,34 @@ test('millimetres and inches are the same sketch', async ({ page }) => {
   );
   expect(await pieceIn(page, 'strip')).toEqual(start);
 });
+
+test("events tell of the user's own doing only: each change, and whether it is settled", async ({ page }) => {
+  await openTable(page);
+  await page.evaluate(() => {
+    const editor = document.querySelector('trimwell-editor');
+    const heard: string[] = [];
+    Object.assign(window, { heard });
+    editor?.addEventListener('sketch-change', (event) => {
+      const { sketch, settled } = (event as CustomEvent<{ sketch: { title: string }; settled: boolean }>).detail;
+      heard.push(`${sketch.title} ${settled ? 'settled' : 'moving'}`);
+    });
+    editor?.addEventListener('plan-change', (event) => {
+      if ((event as CustomEvent<{ plan: object | null }>).detail.plan) heard.push('plan');
+    });
+  });
+  const heard = () => page.evaluate(() => (window as unknown as { heard: readonly string[] }).heard);
+  await pieceOn(page, 'strip').focus();
+  await page.keyboard.press('Enter');
+  expect(await heard()).toEqual([]);
+  await page.keyboard.press('Control+ArrowRight');
+  await settledPlan(page);
+  const changes = (await heard()).filter((word) => word !== 'plan');
+  expect(changes).toEqual(['Hedgerow wreath moving', 'Hedgerow wreath settled']);
+  expect(await heard()).toContain('plan');
+  await page.evaluate(() => {
+    const editor = document.querySelector('trimwell-editor');
+    if (editor?.sketch) editor.sketch = { ...editor.sketch, title: 'Set by the page' };
+  });
+  await settledPlan(page);
+  expect((await heard()).filter((word) => word !== 'plan')).toEqual(changes);
+});

@@ -50,3 +50,18 @@ test('nothing reaches over the side of a phone', async ({ page }) => {
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(390);
   }
 });
+
+test('a finger takes a sheet from the table and drops it on the card; sideways it scrolls the sheets', async ({
+  page,
+}) => {
+  await openTable(page);
+  const count = async () => (JSON.parse(await sketchText(page)) as { pieces: readonly unknown[] }).pieces.length;
+  const before = await count();
+  await page.locator('trimwell-sheets .sheet').first().scrollIntoViewIfNeeded();
+  const sheet = await middleOf(page.locator('trimwell-sheets .sheet').first());
+  await drawFinger(page, sheet, { x: sheet.x - 40, y: sheet.y });
+  expect(await count()).toBe(before);
+  const panel = await outlineBox(page, 'panel');
+  await drawFinger(page, sheet, { x: panel.x + panel.width / 2, y: panel.y + panel.height - 40 }, 20);
+  expect(await count()).toBe(before + 1);
+});

@@ -75,12 +75,19 @@ test('watchers hear what changed, and whether it is settled', () => {
   session.settle('g');
   session.undo();
   session.dispatch({ event: 'piece.select', edits: [], selection: 'panel', at: 0 });
-  expect(changes.map(({ sketch, selection, settled }) => [sketch, selection, settled])).toEqual([
-    [true, false, false],
-    [false, false, true],
-    [true, false, true],
-    [false, true, true],
+  expect(changes.map(({ sketch, selection, settled, ended }) => [sketch, selection, settled, ended])).toEqual([
+    [true, false, false, false],
+    [false, false, true, true],
+    [true, false, true, false],
+    [false, true, true, false],
   ]);
+});
+
+test('a press that changed nothing is not told when it ends', () => {
+  const { session, changes } = start();
+  session.settle('never-moved');
+  session.cancel('never-moved');
+  expect(changes).toEqual([]);
 });
 
 test('a failed plan says why and takes the old one away; limits and curves come as they are found', () => {

@@ -12,6 +12,8 @@ export interface SessionChange {
   readonly plan: boolean;
   /** The sketch is now one to keep: no gesture is under way. */
   readonly settled: boolean;
+  /** A gesture has just ended, kept or put back; what it did was told while it went on. */
+  readonly ended: boolean;
 }
 
 const NO_PLAN: PlanView = { batch: null, stale: true, searching: true, limit: null, curve: [], failure: null };
@@ -60,14 +62,12 @@ export class Session {
 
   /** Ends a gesture and keeps what it did, as one step. */
   settle(gesture: string): void {
-    this.#gesture = null;
-    this.#become(settleGesture(this.#state, gesture), true);
+    this.#end(gesture, settleGesture(this.#state, gesture));
   }
 
   /** Ends a gesture and puts the sketch from before it back. */
   cancel(gesture: string): void {
-    this.#gesture = null;
-    this.#become(cancelGesture(this.#state, gesture), true);
+    this.#end(gesture, cancelGesture(this.#state, gesture));
   }
 
   undo(): void {
@@ -94,14 +94,21 @@ export class Session {
     this.#client.dispose();
   }
 
-  #become(next: EditorState, settledNow = false): void {
+  /** A press that changed nothing ends nothing: nobody is told. */
+  #end(gesture: string, next: EditorState): void {
+    const underWay = this.#gesture === gesture;
+    this.#gesture = null;
+    this.#become(next, underWay);
+  }
+
+  #become(next: EditorState, ended = false): void {
     const before = this.#state;
-    if (next === before && !settledNow) return;
+    if (next === before && !ended) return;
     this.#state = next;
     const sketch = next.sketch !== before.sketch;
     const selection = next.selection !== before.selection || next.face !== before.face;
     const asked = this.#ask();
-    this.#tell({ sketch, selection, plan: asked, settled: this.#gesture === null });
+    this.#tell({ sketch, selection, plan: asked, settled: this.#gesture === null, ended });
   }
 
   #ask(): boolean {
@@ -131,7 +138,7 @@ export class Session {
         this.#plan = { ...this.#plan, batch: null, stale: false, searching: false, failure: answer.message };
         break;
     }
-    this.#tell({ sketch: false, selection: false, plan: true, settled: this.#gesture === null });
+    this.#tell({ sketch: false, selection: false, plan: true, settled: this.#gesture === null, ended: false });
   }
 
   #tell(change: SessionChange): void {

@@ -223,7 +223,7 @@ export class TrimwellEditor extends LitElement {
     if (change.selection) this.toggleAttribute('picked', session.state.selection !== null);
     const { sketch } = session.state;
     if (change.sketch && !session.gesture) this.#fitFace(this.clientWidth);
-    if ((change.sketch || (change.settled && !change.plan && !change.selection)) && !this.#quiet) {
+    if ((change.sketch || change.ended) && !this.#quiet) {
       this.dispatchEvent(new CustomEvent('sketch-change', { detail: { sketch, settled: change.settled } }));
     }
     if (change.plan) {
