@@ -8,7 +8,13 @@ import { plainJob } from './plain-job.js';
  * Open instances with published optima; sources and licences stand in the data files. Our sheets above the optimum are
  * named per instance, so that a worse plan fails here and a better one asks for a smaller number.
  */
-const ABOVE: Readonly<Record<string, number>> = { CW2: 1, Class_01_40_7: 1, Class_02_40_1: 1, Class_07_40_9: 1 };
+const ABOVE: Readonly<Record<string, number>> = {
+  Hchl9: 1,
+  Class_01_40_7: 1,
+  Class_02_40_1: 1,
+  Class_07_40_9: 1,
+  Class_08_40_6: 1,
+};
 
 const instances = [
   ...stock.instances.map((instance) => ({ ...instance, name: `cutting stock ${instance.name}` })),

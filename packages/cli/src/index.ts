@@ -56,6 +56,10 @@ export async function runCommand(args: readonly string[], readText: ReadText, wr
 /** Runs one command line against the real files and streams; returns the exit code. */
 export async function run(args: readonly string[]): Promise<number> {
   const { code, out, error } = await runCommand(args, readFromDisk, writeToDisk);
+  // Whoever reads may stop early (`| head`); then there is nobody left to tell.
+  process.stdout.on('error', (reason: NodeJS.ErrnoException) => {
+    if (reason.code !== 'EPIPE') throw reason;
+  });
   process.stdout.write(out);
   process.stderr.write(error);
   return code;

@@ -1,4 +1,5 @@
 import type { Draft, DraftSheet } from './draft.js';
+import { bestGrid } from './grid.js';
 import type { Task } from './kinds.js';
 import type { Meter } from './meter.js';
 import { type Pattern, PatternSearch } from './pattern.js';
@@ -23,7 +24,9 @@ function bestPattern(
     if ((sheets[index] ?? 0) <= 0) return;
     const wanted = task.kinds.some((kind, at) => (left[at] ?? 0) > 0 && kind.papers.includes(index));
     if (!wanted) return;
-    const pattern = new PatternSearch(task, stock, index, left, values, meter, points).best();
+    const searched = new PatternSearch(task, stock, index, left, values, meter, points).best();
+    const grid = bestGrid(task, stock, index, left, values);
+    const pattern = grid && grid.value > searched.value ? grid : searched;
     const worth = pattern.value / Math.max(stock.cost, 1e-9);
     if (worth > most) {
       best = { stock: index, pattern };

@@ -24,6 +24,9 @@ interface Cell {
   readonly choice: Choice;
 }
 
+/** Cuts within cuts that are looked into; no sheet of paper needs as many. */
+const DEEPEST = 300;
+
 /** One kind in one direction, as the search tries it. */
 interface Way {
   readonly kind: number;
@@ -45,6 +48,7 @@ export class PatternSearch {
   readonly #xs: readonly number[];
   readonly #ys: readonly number[];
   readonly #least: readonly [number, number];
+  #depth = 0;
 
   constructor(
     private readonly task: Task,
@@ -86,6 +90,7 @@ export class PatternSearch {
   }
 
   #cell(width: number, height: number): Cell {
+    if (this.#depth > DEEPEST) return this.#nothing;
     if (width < this.#least[0] || height < this.#least[1]) return this.#nothing;
     const key = width * 2 ** 26 + height;
     const known = this.#cells.get(key);
@@ -100,8 +105,10 @@ export class PatternSearch {
       best = { value, counts, choice: { is: 'blank', kind: way.kind, turned: way.turned } };
     }
     // Once the budget is used up, parts are taken as they are; what was found before stands.
+    this.#depth += 1;
     if (!this.meter.empty) best = this.#bestCut(width, height, true, best);
     if (!this.meter.empty) best = this.#bestCut(width, height, false, best);
+    this.#depth -= 1;
     this.#cells.set(key, best);
     return best;
   }

@@ -176,6 +176,12 @@ test('the most sets are found and proven, and a job without a limit is refused',
   expect(none).toMatchObject({ sets: 1, complete: false, unmade: [{ quantity: 2, reason: 'out of sheets' }] });
 });
 
+test('a huge sheet of tiny blanks is planned without going too deep', () => {
+  const plan = planned(job([sheet(3000, 3000)], [blank(1, 1, 50_000), blank(1.5, 2.25, 7)]), 50_000);
+  expect(plan.complete).toBe(true);
+  expect(plan.counts.sheets).toBeLessThan(20);
+});
+
 test('large quantities are planned by repeating layouts', () => {
   const plan = planned(job([sheet(12, 12)], [blank(4, 5.25, 30_000), blank(3, 3, 20_000)]));
   expect(plan.complete).toBe(true);

@@ -37,6 +37,13 @@ export function mergeSizes(
   return [...merged].map(([size, most]) => ({ size, most })).sort((a, b) => b.size - a.size);
 }
 
+/** Multiples of a size that are tried: all the first ones, then ever wider apart, so that few reach across any sheet. */
+function multiples(most: number): readonly number[] {
+  const times: number[] = [];
+  for (let next = 1; next <= most; next = Math.max(next + 1, Math.floor(next * 1.3))) times.push(next);
+  return times;
+}
+
 /** Multiples of one size, and one other size beside them: a small set of good cuts for when `cutPoints` has too many. */
 export function fewPoints(
   length: number,
@@ -47,7 +54,8 @@ export function fewPoints(
   const reach = length + kerf;
   const sums = new Set<number>();
   for (const { size, most } of sizes) {
-    for (let times = 1; times <= most && times * (size + kerf) <= reach; times += 1) sums.add(times * (size + kerf));
+    const fitting = Math.min(most, Math.floor(reach / (size + kerf)));
+    for (const times of multiples(fitting)) sums.add(times * (size + kerf));
   }
   const pure = [...sums].sort((a, b) => a - b);
   for (const sum of pure) {
@@ -56,8 +64,5 @@ export function fewPoints(
       if (sum + size + kerf <= reach) sums.add(sum + size + kerf);
     }
   }
-  return [...sums]
-    .sort((a, b) => a - b)
-    .slice(0, limit)
-    .map((sum) => sum - kerf);
+  return [...sums].sort((a, b) => a - b).map((sum) => sum - kerf);
 }

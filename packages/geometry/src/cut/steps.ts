@@ -3,6 +3,7 @@ import { ticks } from '../length/length.js';
 import type { Rect } from '../rect/rect.js';
 import { splitRect } from '../rect/rect.js';
 import { type CutNode, pinwheelParts } from './cut-tree.js';
+import { Heap } from './heap.js';
 import type { CutPlan, SheetLayout } from './plan.js';
 
 /** One cut of a plan, as a person makes it: the guide is set to `setting`, and `part` of layout `sheet` is cut there. */
@@ -51,8 +52,35 @@ function cutsAt(node: CutNode, box: Rect, sheet: number, copies: number, kerf: L
   return last ? [...steps, { ...last, after: pinwheelParts(node, box) }] : steps;
 }
 
-function better(a: CutStep, b: CutStep): number {
-  return b.setting - a.setting || a.sheet - b.sheet || a.part.y - b.part.y || a.part.x - b.part.x;
+/** Which of two cuts at one setting comes first: by sheet, then from the top, then from the left. */
+function earlier({ step: a }: Open, { step: b }: Open): number {
+  return a.sheet - b.sheet || a.part.y - b.part.y || a.part.x - b.part.x;
+}
+
+/** Open cuts by setting, the widest setting at hand. */
+class OpenCuts {
+  readonly #bySetting = new Map<Length, Heap<Open>>();
+  readonly #settings = new Heap<Length>((a, b) => b - a);
+
+  add(open: Open): void {
+    const { setting } = open.step;
+    const known = this.#bySetting.get(setting);
+    const waiting = known ?? new Heap(earlier);
+    if (!known) this.#bySetting.set(setting, waiting);
+    if (waiting.size === 0) this.#settings.add(setting);
+    waiting.add(open);
+  }
+
+  /** The next cut at `setting` if there is one, else at the widest setting; undefined when all is cut. */
+  take(setting: Length): Open | undefined {
+    const here = this.#bySetting.get(setting);
+    if (here && here.size > 0) return here.take();
+    for (let widest = this.#settings.take(); widest !== undefined; widest = this.#settings.take()) {
+      const waiting = this.#bySetting.get(widest);
+      if (waiting && waiting.size > 0) return waiting.take();
+    }
+    return undefined;
+  }
 }
 
 /**
@@ -60,25 +88,17 @@ function better(a: CutStep, b: CutStep): number {
  * then the widest setting that is wanted next; a part is cut only after the cut that made it. Layouts share settings.
  */
 export function cutSteps(sheets: readonly SheetLayout[], kerf: Length): readonly CutStep[] {
-  const open: Open[] = sheets.flatMap((layout, sheet) =>
-    cutsAt(layout.tree, layout.usable, sheet, layout.copies, kerf),
-  );
+  const open = new OpenCuts();
+  for (const [sheet, layout] of sheets.entries()) {
+    for (const cut of cutsAt(layout.tree, layout.usable, sheet, layout.copies, kerf)) open.add(cut);
+  }
   const steps: CutStep[] = [];
   let setting = ticks(0);
-  while (open.length > 0) {
-    let next = -1;
-    open.forEach(({ step }, index) => {
-      const best = open[next]?.step;
-      if (!best) next = index;
-      else if ((step.setting === setting) !== (best.setting === setting)) {
-        if (step.setting === setting) next = index;
-      } else if (better(step, best) < 0) next = index;
-    });
-    const [chosen] = open.splice(next, 1) as [Open];
-    setting = chosen.step.setting;
-    steps.push(chosen.step);
-    const { sheet, copies } = chosen.step;
-    for (const [node, box] of chosen.after) open.push(...cutsAt(node, box, sheet, copies, kerf));
+  for (let next = open.take(setting); next; next = open.take(setting)) {
+    setting = next.step.setting;
+    steps.push(next.step);
+    const { sheet, copies } = next.step;
+    for (const [node, box] of next.after) for (const cut of cutsAt(node, box, sheet, copies, kerf)) open.add(cut);
   }
   return steps;
 }
