@@ -36,7 +36,9 @@ test('a full question ends with the very plan that the command line gives, then 
   expect(sheets).toEqual([...sheets].sort((a, b) => b - a));
   expect(heard.slice(-2).map(({ kind }) => kind)).toEqual(['limit', 'curve']);
   const curve = heard.at(-1);
-  expect(curve?.kind === 'curve' && curve.curve.length).toBe(RULER_CARDS);
+  const bands = curve?.kind === 'curve' ? curve.curve : [];
+  expect(bands).toHaveLength(RULER_CARDS);
+  expect(bands).toEqual([...bands].sort((a, b) => a - b));
 });
 
 test('as many as possible is found, whatever was asked before', () => {

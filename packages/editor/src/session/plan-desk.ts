@@ -44,7 +44,7 @@ export class PlanDesk {
       curve.push(sheetsFor(recipe, count, this.#quickly));
       yield;
     }
-    answer({ revision, kind: 'curve', curve });
+    answer({ revision, kind: 'curve', curve: neverFalling(curve) });
   }
 
   *#plan({ revision, recipe, pace }: PlanQuestion, cards: number, answer: Answer): Generator<void, void> {
@@ -99,6 +99,11 @@ export class PlanDesk {
     this.#remembered.set(jobKey, plan);
     return plan;
   }
+}
+
+/** What is enough for more cards is enough for fewer: a quick plan that missed it is put right. */
+function neverFalling(curve: readonly number[]): readonly number[] {
+  return curve.map((_, index) => Math.min(...curve.slice(index)));
 }
 
 function key(job: CutJob, work: number): string {

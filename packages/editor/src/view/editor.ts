@@ -58,7 +58,7 @@ export class TrimwellEditor extends LitElement {
           'watch face ticket stack' minmax(320px, 1fr)
           'yield yield yield yield' auto
           'sheets sheets sheets sheets' auto
-          / 178px minmax(0, 1fr) 250px 336px;
+          / 174px minmax(0, 1fr) 266px 330px;
         gap: 6px 22px;
       }
       trimwell-headline {

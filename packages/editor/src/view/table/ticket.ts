@@ -80,7 +80,7 @@ export class TicketElement extends SessionElement {
       }
       dl {
         display: grid;
-        grid-template-columns: 54px minmax(0, 1fr);
+        grid-template-columns: 52px minmax(0, 1fr);
         gap: 1px 8px;
         margin: 0;
         align-items: baseline;
@@ -172,7 +172,7 @@ export class TicketElement extends SessionElement {
             ${SHAPES.map((shape) => html`<option ?selected=${shape === piece.shape}>${shape}</option>`)}
           </select>
         </dd>
-        <dt>cut from</dt>
+        <dt>paper</dt>
         <dd>
           <select aria-label="Paper" @change=${(event: Event) => {
             if (event.target instanceof HTMLSelectElement) this.#do(cutFrom(event.target.value));
