@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { inches, type Length, millimetres, ticks } from '../length/length.js';
+import type { Point } from '../rect/rect.js';
 import { blankSize, flatCardBase } from './blank.js';
 import { drawnRadii, tightEdges } from './corners.js';
 import { flattenOutline } from './flatten.js';
@@ -161,15 +162,18 @@ test('a blank is the piece plus the bite of the punch on each punched edge of a 
   });
 });
 
-test('an A6 card opens flat to A5, an A5 card to A4 (ISO 216:2007: A6 105 x 148, A5 148 x 210, A4 210 x 297 mm)', () => {
+test('an A6 card opens flat to A5; two A5 fit an A4 sheet, 1 mm short (ISO 216:2007: 105 x 148, 148 x 210, 210 x 297 mm)', () => {
   const a6 = { width: millimetres(105), height: millimetres(148) };
   expect(flatCardBase({ ...a6, fold: 'left' })).toEqual({
     width: millimetres(210),
     height: millimetres(148),
     score: { axis: 'x', at: millimetres(105) },
   });
-  const a5 = { width: millimetres(148.5), height: millimetres(210) };
-  expect(flatCardBase({ ...a5, fold: 'left' })).toMatchObject({ width: millimetres(297), height: millimetres(210) });
+  const a5 = { width: millimetres(148), height: millimetres(210) };
+  expect(flatCardBase({ ...a5, fold: 'left' })).toMatchObject({
+    width: millimetres(297 - 1),
+    height: millimetres(210),
+  });
 });
 
 test('a 4 1/4 x 5 1/2 in card opens to half a letter sheet, either way it folds (common practice, no source)', () => {
@@ -185,4 +189,69 @@ test('a 4 1/4 x 5 1/2 in card opens to half a letter sheet, either way it folds 
     score: { axis: 'y', at: inches(5.5) },
   });
   expect(flatCardBase({ ...card, fold: 'none' })).toEqual({ ...card, score: null });
+});
+
+/** Pairs of sides of the polygon, not neighbours, that cross properly. */
+function crossings(points: readonly Point[]): number {
+  const turn = (a: Point, b: Point, c: Point): number => (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+  let found = 0;
+  for (let i = 0; i + 1 < points.length; i += 1) {
+    for (let j = i + 2; j + 1 < points.length; j += 1) {
+      const [a, b, c, d] = [points[i], points[i + 1], points[j], points[j + 1]] as [Point, Point, Point, Point];
+      const [one, two, three, four] = [turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)];
+      // Within 20 ticks (0.03 mm, less than the thinnest line) lines touch.
+      const [first, second] = [20 * Math.hypot(b.x - a.x, b.y - a.y), 20 * Math.hypot(d.x - c.x, d.y - c.y)];
+      if (Math.min(Math.abs(one), Math.abs(two)) < first || Math.min(Math.abs(three), Math.abs(four)) < second)
+        continue;
+      if (one > 0 !== two > 0 && three > 0 !== four > 0) found += 1;
+    }
+  }
+  return found;
+}
+
+test('an outline never crosses itself, whatever is punched (cusps of no width aside) and however its corners are rounded', () => {
+  const limited = anyPiece.map((shape): PieceShape => {
+    const punched = Object.entries(shape.punched).map(([edge, one]) => [
+      edge,
+      one && { ...one, depth: ticks(Math.min(one.depth, Math.floor(one.repeat * 0.45))) },
+    ]);
+    return { ...shape, punched: Object.fromEntries(punched) };
+  });
+  fc.assert(
+    fc.property(limited, (shape) => {
+      expect(crossings(flattenOutline(pieceOutline(shape).outline, 24))).toBe(0);
+    }),
+    { numRuns: 80 },
+  );
+});
+
+test('where two punched edges meet at a square corner nothing reaches the corner, and no edge is walked twice', () => {
+  for (const profile of ['scallop', 'wave', 'zigzag'] as const) {
+    const one = punch({ profile });
+    const { outline } = pieceOutline(piece({ punched: { top: one, right: one, bottom: one, left: one } }));
+    const points = flattenOutline(outline, 12);
+    const nearest = Math.min(...points.map(({ x, y }) => Math.hypot(x, y)));
+    expect(nearest).toBeGreaterThan(inches(1 / 16));
+    expect(crossings(points)).toBe(0);
+  }
+});
+
+test('a profile runs on into a rounded corner until it meets the arc', () => {
+  const radius = inches(1 / 4);
+  const { outline } = pieceOutline(
+    piece({ corners: rounded(radius), punched: { bottom: punch({ repeat: inches(1 / 2), depth: inches(1 / 8) }) } }),
+  );
+  const lowest = flattenOutline(outline, 40).filter(({ x, y }) => x < radius && y > inches(3) - radius);
+  for (const { x, y } of lowest) {
+    expect(Math.hypot(radius - x, y - (inches(3) - radius))).toBeLessThan(radius + 1);
+  }
+  expect(outline.steps.filter((step) => step.kind === 'line').length).toBe(3);
+});
+
+test('punches deeper than their piece are drawn shallower, still inside it', () => {
+  const deep = punch({ depth: inches(2) });
+  const exact = area(piece({ height: inches(1), punched: { top: deep, bottom: deep } }));
+  expect(exact).toBeGreaterThan(0);
+  const { outline } = pieceOutline(piece({ height: inches(1), punched: { top: deep, bottom: deep } }));
+  expect(flattenOutline(outline).filter(({ y }) => y < -1e-6 || y > inches(1) + 1e-6)).toEqual([]);
 });

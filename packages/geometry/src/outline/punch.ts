@@ -115,12 +115,17 @@ function splitCubic({ points: [a, b, c, d] }: Cubic, t: number): readonly [Cubic
   return [{ points: [a, ab, abc, middle] }, { points: [middle, bcd, cd, d] }];
 }
 
+function alongAt({ points: [a, b, c, d] }: Cubic, t: number): number {
+  const u = 1 - t;
+  return u * u * u * a.along + 3 * u * u * t * b.along + 3 * u * t * t * c.along + t * t * t * d.along;
+}
+
 /** The parameter at which `cubic`, which only ever goes forward, is `along`: found by halving, to the last bit. */
 function parameterAt(cubic: Cubic, along: number): number {
   let [low, high] = [0, 1];
-  for (let n = 0; n < 60; n += 1) {
+  for (let n = 0; n < 52; n += 1) {
     const middle = (low + high) / 2;
-    if (splitCubic(cubic, middle)[0].points[3].along < along) low = middle;
+    if (alongAt(cubic, middle) < along) low = middle;
     else high = middle;
   }
   return (low + high) / 2;
@@ -144,16 +149,22 @@ const wave: Lower = (from, to, start, { repeat, depth }) => {
   });
 };
 
-/** A bite of half the repeat in the middle of it; one that would cross the end of the edge is left out. */
+function perforatedDepth(off: number, repeat: number, depth: number): number {
+  const share = Math.min(1, Math.abs(off) / (repeat / 4));
+  return depth * Math.sqrt(1 - share * share);
+}
+
+/** A bite of half the repeat in the middle of it. */
 const perforated: Lower = (from, to, start, { repeat, depth }) => {
-  const [begin, end] = [start + repeat / 4, start + (3 * repeat) / 4];
-  const rest: EdgeStep = { kind: 'line', to: { along: to, in: 0 } };
-  if (begin < from || end > to) return [rest];
-  return [
-    { kind: 'line', to: { along: begin, in: 0 } },
-    { kind: 'arc', to: { along: end, in: 0 }, radiusAlong: repeat / 4, radiusIn: depth, outward: false },
-    rest,
-  ];
+  const [begin, end] = [Math.max(from, start + repeat / 4), Math.min(to, start + (3 * repeat) / 4)];
+  if (begin >= end) return [{ kind: 'line', to: { along: to, in: 0 } }];
+  const before: EdgeStep[] = from < begin ? [{ kind: 'line', to: { along: begin, in: 0 } }] : [];
+  const after: EdgeStep[] = end < to ? [{ kind: 'line', to: { along: to, in: 0 } }] : [];
+  const last: EdgePoint = {
+    along: end,
+    in: after.length > 0 ? 0 : perforatedDepth(end - start - repeat / 2, repeat, depth),
+  };
+  return [...before, { kind: 'arc', to: last, radiusAlong: repeat / 4, radiusIn: depth, outward: false }, ...after];
 };
 
 const PROFILES: Readonly<Record<PunchProfile['profile'], Lower>> = { scallop, wave, zigzag, perforated };
@@ -166,7 +177,7 @@ function depthAt(along: number, start: number, punch: PunchProfile): number {
     case 'zigzag':
       return zigzagDepth(off, punch.repeat, punch.depth);
     case 'perforated':
-      return 0;
+      return perforatedDepth(off, punch.repeat, punch.depth);
     case 'wave': {
       const half = punch.repeat / 2;
       const cubic = off < 0 ? halfWave(start, half, punch.depth, 0) : halfWave(start + half, half, 0, punch.depth);
@@ -175,27 +186,30 @@ function depthAt(along: number, start: number, punch: PunchProfile): number {
   }
 }
 
+/** How far inside the finished edge of `length` the profile runs at `along`, repeats being centred on the whole edge. */
+export function punchDepth(length: number, along: number, punch: PunchProfile): number {
+  const first = firstStart(length, punch.repeat);
+  return depthAt(along, first + Math.floor((along - first) / punch.repeat) * punch.repeat, punch);
+}
+
 /**
- * A punched edge of `length` between `from` and `to` (what its corners leave of it), beginning at in = 0 and ending
- * there. The outermost points touch the finished edge, the innermost lie `depth` inside. Repeats are centred on the whole
- * edge; parts of repeats at the ends are exact parts of the same curves.
+ * A punched edge of `length` between `from` and `to` (what its corners leave of it): the steps from the profile's point
+ * at `from` to its point at `to`. The outermost points touch the finished edge, the innermost lie `depth` inside. Repeats
+ * are centred on the whole edge; parts of repeats at the ends are exact parts of the same curves.
  */
 export function punchedEdge(length: number, from: number, to: number, punch: PunchProfile): readonly EdgeStep[] {
   const { repeat } = punch;
   const steps: EdgeStep[] = [];
   const least = repeat * 1e-9;
+  const first = firstStart(length, repeat);
   let at = from;
-  let start = firstStart(length, repeat);
-  while (start + repeat <= from + least) start += repeat;
-  const first = depthAt(from, start, punch);
-  if (first > least) steps.push({ kind: 'line', to: { along: from, in: first } });
+  let start = first + Math.floor((from - first) / repeat) * repeat;
+  if (start + repeat <= from + least) start += repeat;
   while (at < to - least) {
     const end = Math.min(start + repeat, to);
     steps.push(...PROFILES[punch.profile](at, end, start, punch));
     at = end;
     start += repeat;
   }
-  const last = steps.at(-1);
-  if (last && last.to.in > least) steps.push({ kind: 'line', to: { along: to, in: 0 } });
   return steps;
 }

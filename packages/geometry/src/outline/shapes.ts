@@ -1,7 +1,8 @@
 import type { Point, Size } from '../rect/rect.js';
+import { type CornerJoint, joinCorner } from './corner-joint.js';
 import { type CornerRadii, drawnRadii } from './corners.js';
 import type { Outline, OutlineStep } from './outline.js';
-import { type EdgePoint, type EdgeStep, type PunchProfile, punchedEdge } from './punch.js';
+import { type EdgePoint, type EdgeStep, type PunchProfile, punchDepth, punchedEdge } from './punch.js';
 
 /** Everything that the edge of a piece depends on. Corners and punches are for rectangles only. */
 export interface PieceShape extends Size {
@@ -70,34 +71,98 @@ function onPiece(step: EdgeStep, { place, level }: EdgeFrame): OutlineStep {
   return { kind: 'arc', to: place(step.to), radiusX, radiusY, clockwise: step.outward };
 }
 
+/** An edge of a rectangle, walked clockwise, with the punch that shapes it and the radius of the corner at its end. */
+interface RectangleEdge {
+  readonly frame: EdgeFrame;
+  readonly punch: PunchProfile | undefined;
+  readonly radius: number;
+}
+
+/** Share of a side that the punches of its two ends may take together; the outline of deeper ones would cross itself. */
+const DEEPEST = 0.9;
+
+/** The punches of two opposite edges as they can be drawn `side` apart: both made shallower by the same factor. */
+function drawnPunches(
+  side: number,
+  one: PunchProfile | undefined,
+  other: PunchProfile | undefined,
+): readonly [PunchProfile | undefined, PunchProfile | undefined] {
+  const factor = Math.min(1, (DEEPEST * side) / Math.max(1, (one?.depth ?? 0) + (other?.depth ?? 0)));
+  if (factor === 1) return [one, other];
+  const shallower = (punch: PunchProfile | undefined): PunchProfile | undefined =>
+    punch && { ...punch, depth: (punch.depth * factor) as PunchProfile['depth'] };
+  return [shallower(one), shallower(other)];
+}
+
+function depthOf({ frame, punch }: RectangleEdge, along: number): number {
+  return punch ? punchDepth(frame.length, along, punch) : 0;
+}
+
+function cornerOf(before: RectangleEdge, after: RectangleEdge, radius: number): CornerJoint {
+  return joinCorner(
+    { most: before.punch?.depth ?? 0, depth: (away) => depthOf(before, before.frame.length - away) },
+    { most: after.punch?.depth ?? 0, depth: (away) => depthOf(after, away) },
+    radius,
+  );
+}
+
+function walkEdges(edges: readonly RectangleEdge[], joints: readonly CornerJoint[]): Outline {
+  const begin = (index: number): Point => {
+    const edge = edges[index % edges.length] as RectangleEdge;
+    const along = joints.at((index % edges.length) - 1)?.enter ?? 0;
+    return edge.frame.place({ along, in: depthOf(edge, along) });
+  };
+  const steps = edges.flatMap((edge, index): OutlineStep[] => {
+    const { frame, punch, radius } = edge;
+    const joint = joints[index] as CornerJoint;
+    const [from, to] = [joints.at(index - 1)?.enter ?? 0, frame.length - joint.leave];
+    const plain: readonly EdgeStep[] = to > from ? [{ kind: 'line', to: { along: to, in: 0 } }] : [];
+    const edgeSteps = (punch ? punchedEdge(frame.length, from, to, punch) : plain).map((step) => onPiece(step, frame));
+    const next = begin(index + 1);
+    const last = edgeSteps.at(-1)?.to ?? begin(index);
+    if (Math.hypot(next.x - last.x, next.y - last.y) < 1e-3) return edgeSteps;
+    return joint.arc
+      ? [...edgeSteps, { kind: 'arc', to: next, radiusX: radius, radiusY: radius, clockwise: true }]
+      : [...edgeSteps, { kind: 'line', to: next }];
+  });
+  return { start: begin(0), steps };
+}
+
 /**
- * A rectangle with rounded corners and punched edges. A punched edge is punched along what its corners leave straight; a
- * corner next to it keeps its radius, and meets the profile at the finished edge.
+ * A rectangle with rounded corners and punched edges: what the corner rounder and every punch leave of it, so that a
+ * profile runs on into a rounded corner until it meets the arc, and two profiles end where they cross. What cannot be
+ * cut is drawn as near as can be, and is a finding: radii and depths too large for a side are drawn smaller by one factor,
+ * and where an arc and a profile leave nothing of an edge, corners are drawn square.
  */
 function roundedRectangle({ width, height, corners, punched }: PieceShape): Outline {
-  const { tl, tr, br, bl } = drawnRadii({ width, height }, corners);
-  const frames: readonly (readonly [EdgeFrame, PunchProfile | undefined, number, number])[] = [
-    [{ length: width, level: true, place: (p) => ({ x: p.along, y: p.in }) }, punched.top, tl, tr],
-    [{ length: height, level: false, place: (p) => ({ x: width - p.in, y: p.along }) }, punched.right, tr, br],
-    [{ length: width, level: true, place: (p) => ({ x: width - p.along, y: height - p.in }) }, punched.bottom, br, bl],
-    [{ length: height, level: false, place: (p) => ({ x: p.in, y: height - p.along }) }, punched.left, bl, tl],
+  const radii = drawnRadii({ width, height }, corners);
+  const [top, bottom] = drawnPunches(height, punched.top, punched.bottom);
+  const [left, right] = drawnPunches(width, punched.left, punched.right);
+  const edges: readonly RectangleEdge[] = [
+    { frame: { length: width, level: true, place: (p) => ({ x: p.along, y: p.in }) }, punch: top, radius: radii.tr },
+    {
+      frame: { length: height, level: false, place: (p) => ({ x: width - p.in, y: p.along }) },
+      punch: right,
+      radius: radii.br,
+    },
+    {
+      frame: { length: width, level: true, place: (p) => ({ x: width - p.along, y: height - p.in }) },
+      punch: bottom,
+      radius: radii.bl,
+    },
+    {
+      frame: { length: height, level: false, place: (p) => ({ x: p.in, y: height - p.along }) },
+      punch: left,
+      radius: radii.tl,
+    },
   ];
-  const ends: readonly Point[] = [
-    { x: width, y: tr },
-    { x: width - br, y: height },
-    { x: 0, y: height - bl },
-    { x: tl, y: 0 },
-  ];
-  const steps = frames.flatMap(([frame, punch, before, after], index): OutlineStep[] => {
-    const [from, to] = [before, frame.length - after];
-    const plain: readonly EdgeStep[] = to > from ? [{ kind: 'line', to: { along: to, in: 0 } }] : [];
-    const edge = punch && to > from ? punchedEdge(frame.length, from, to, punch) : plain;
-    const corner = ends[index];
-    const round: OutlineStep[] =
-      after > 0 && corner ? [{ kind: 'arc', to: corner, radiusX: after, radiusY: after, clockwise: true }] : [];
-    return [...edge.map((step) => onPiece(step, frame)), ...round];
-  });
-  return { start: { x: tl, y: 0 }, steps };
+  const join = (square: boolean): readonly CornerJoint[] =>
+    edges.map((edge, index) => cornerOf(edge, edges[(index + 1) % 4] as RectangleEdge, square ? 0 : edge.radius));
+  const joints = join(false);
+  const leavesEveryEdge = edges.every(
+    ({ frame }, index) => (joints.at(index - 1)?.enter ?? 0) <= frame.length - (joints[index]?.leave ?? 0) + 1e-6,
+  );
+  return walkEdges(edges, leavesEveryEdge ? joints : join(true));
 }
 
 /** A strip whose far end (the right, or the bottom of a tall one) is cut in like a swallow's tail, at 45 degrees or flatter. */

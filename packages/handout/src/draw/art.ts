@@ -1,6 +1,7 @@
 import { ellipse, type Outline, type Point, polygon } from '@trimwell/geometry';
 import type { Piece } from '@trimwell/sketch';
 import type { Item } from '../drawing/drawing.js';
+import { textWidth } from './text-width.js';
 
 type Art = NonNullable<Piece['art']>;
 
@@ -101,20 +102,28 @@ function outlines(motif: Art['motif'], centre: Point, radius: number): readonly 
   }
 }
 
+/** Where words have room in the middle of a piece: beside a banner's tail, inside an ellipse, short of the edges. */
+function roomForWords({ shape, width, height }: Piece): { readonly middle: number; readonly width: number } {
+  const tail = shape === 'banner' && width >= height ? Math.min(height / 2, width / 3) : 0;
+  const share = shape === 'ellipse' ? 0.76 : 0.92;
+  return { middle: (width - tail) / 2, width: (width - tail) * share };
+}
+
 /** The printed or stamped picture on a piece, in the middle of it, in the piece's own coordinates. */
 export function drawArt(piece: Piece, art: Art, key: string): readonly Item[] {
   const centre: Point = { x: piece.width / 2, y: piece.height / 2 };
   const room = Math.min(piece.width, piece.height);
   if (art.motif === 'words') {
     if (art.words === '') return [];
-    const size = Math.min(room * 0.62, (piece.width * 1.65) / Math.max(3, art.words.length));
+    const space = roomForWords(piece);
+    const size = Math.min(room * 0.62, space.width / textWidth(art.words, 1));
     return [
       {
         kind: 'text',
         key: `${key}:words`,
         role: 'art',
         piece: piece.id,
-        at: { x: centre.x, y: centre.y + size * 0.32 },
+        at: { x: space.middle, y: centre.y + size * 0.32 },
         text: art.words,
         size,
         align: 'middle',

@@ -1,9 +1,10 @@
-import { inches, type LengthStyle, rectangle } from '@trimwell/geometry';
+import { inches, type LengthStyle, type Point, rectangle } from '@trimwell/geometry';
 import type { Face, Piece, Sketch } from '@trimwell/sketch';
 import type { Drawing, Item } from '../drawing/drawing.js';
 import { drawDimension } from './dimension.js';
 import { labelPieces } from './labels.js';
 import { drawPiece, looksOf } from './piece.js';
+import { textWidth } from './text-width.js';
 
 export interface CardOptions {
   readonly face: Face;
@@ -18,8 +19,25 @@ export interface CardOptions {
 
 const CARD = 'card';
 
-function corner(piece: Piece, size: number): { readonly x: number; readonly y: number } {
-  return { x: piece.x + size * 0.3, y: piece.y + size * 1.1 };
+/** How far a letter is moved, in ems, when its place is taken, and how often that is tried. */
+const ASIDE = 0.5;
+const TRIES = 40;
+
+/**
+ * Where the letter of each piece stands: at its top left corner or, when a letter of an earlier piece is there, the next
+ * free place to the right. Letters are never on each other unless more than 40 places are taken.
+ */
+function letterPlaces(pieces: readonly Piece[], letters: ReadonlyMap<string, string>, size: number): readonly Point[] {
+  const taken: { readonly x: number; readonly y: number; readonly width: number }[] = [];
+  for (const piece of pieces) {
+    const width = textWidth(letters.get(piece.id) ?? '?', size) + size * 0.25;
+    const y = piece.y + size * 1.1;
+    const free = (x: number): boolean =>
+      taken.every((other) => Math.abs(other.y - y) >= size || x >= other.x + other.width || other.x >= x + width);
+    const places = Array.from({ length: TRIES }, (_, index) => piece.x + size * (0.3 + ASIDE * index));
+    taken.push({ x: places.find(free) ?? piece.x + size * 0.3, y, width });
+  }
+  return taken.map(({ x, y }) => ({ x, y }));
 }
 
 /** One face of the card in true proportion: the base, then every piece on that face in gluing order. */
@@ -39,14 +57,15 @@ export function drawCard(sketch: Sketch, options: CardOptions): Drawing {
   items.push(...shown.map((piece) => drawPiece(sketch, piece)));
   if (options.labels) {
     const labels = labelPieces(sketch);
+    const places = letterPlaces(shown, labels, size);
     items.push(
       ...shown.map(
-        (piece): Item => ({
+        (piece, index): Item => ({
           kind: 'text',
           key: `label:${piece.id}`,
           role: 'label',
           piece: piece.id,
-          at: corner(piece, size),
+          at: places[index] ?? { x: piece.x, y: piece.y },
           text: labels.get(piece.id) ?? '?',
           size,
           align: 'start',

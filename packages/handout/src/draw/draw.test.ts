@@ -173,3 +173,96 @@ test('the piece table gives finished sizes, blanks with the bite, and numbers fo
     quantity: 6,
   });
 });
+
+test('names of the stack stay inside its box, however long, and slips show the papers of the face', () => {
+  const [first] = sketch.pieces;
+  if (!first) throw new Error('the sample has pieces');
+  const long = applyEdit(sketch, { do: 'alter-piece', piece: first.id, name: 'W'.repeat(80), raise: inches(1 / 16) });
+  const { box, items } = expectDrawing(drawStack(long, { face: 'front', style }));
+  const beyond = items.filter(
+    (item) => item.kind === 'text' && item.at.x + textWidth(item.text, item.size) > box.x + box.width,
+  );
+  expect(beyond).toEqual([]);
+  const papers = (drawing: Drawing): readonly string[] =>
+    flat(drawing.items).flatMap((item) =>
+      item.kind === 'path' && item.role === 'outline' && item.fill ? [item.fill.paper] : [],
+    );
+  const front = sketch.pieces.filter((piece) => piece.face === 'front').map((piece) => piece.id);
+  const mixed = {
+    ...sketch,
+    pieces: sketch.pieces.map((piece) => (piece.kind === 'mat' ? piece : { ...piece, from: 'prints' })),
+  };
+  expect(papers(drawCard(mixed, { face: 'front', style }))).toHaveLength(front.length + 1);
+  expect(new Set(papers(drawCard(mixed, { face: 'front', style }))).size).toBe(4);
+  expect(papers(drawStack(mixed, { face: 'front', style }))).toEqual(papers(drawCard(mixed, { face: 'front', style })));
+});
+
+test('stopped cuts are drawn: four 5 x 7 in blanks turned around a centre of a 12 x 12 in sheet, either hand', () => {
+  const [paper] = sketch.papers;
+  if (!paper) throw new Error('the sample has papers');
+  const blank = (turned: boolean) => ({ is: 'blank', blank: 'panel', turned }) as const;
+  for (const hand of ['clockwise', 'counterclockwise'] as const) {
+    const tree: SheetLayout['tree'] = {
+      is: 'pinwheel',
+      hand,
+      x1: inches(5),
+      x2: inches(7),
+      y1: inches(5),
+      y2: inches(7),
+      top: blank(true),
+      right: blank(false),
+      bottom: blank(true),
+      left: blank(false),
+      centre: { is: 'offcut' },
+    };
+    const usable = { x: inches(0), y: inches(0), width: inches(12), height: inches(12) };
+    const layout: SheetLayout = { paper: paper.id, width: inches(12), height: inches(12), usable, copies: 1, tree };
+    const drawing = expectDrawing(
+      drawSheet(layout, paper, { style, labels: labelPieces(sketch), size: inches(1 / 4), kerf: 0 }),
+    );
+    const lengths = drawing.items.flatMap((item) =>
+      item.kind === 'line' && item.role === 'cut'
+        ? [Math.hypot(item.to.x - item.from.x, item.to.y - item.from.y) / inches(1)]
+        : [],
+    );
+    expect(lengths).toEqual([7, 7, 7, 7]);
+    // Each begins at an edge of the sheet and stops inside it.
+    const cuts = drawing.items.flatMap((item) => (item.kind === 'line' && item.role === 'cut' ? [item] : []));
+    const starts = cuts.map(({ from: { x, y } }) => x === 0 || y === 0 || x === inches(12) || y === inches(12));
+    expect(starts).toEqual([true, true, true, true]);
+  }
+});
+
+test('words stay on their piece, and short of the tail of a banner', () => {
+  const [, , , greeting] = sketch.pieces;
+  if (!greeting) throw new Error('the sample has a greeting');
+  for (const words of ['hi', 'with love', 'W'.repeat(60)]) {
+    const worded = { ...greeting, shape: 'banner', art: { motif: 'words', words, ink: '#000000' } } as const;
+    const drawing = drawCard({ ...sketch, pieces: [worded] }, { face: 'front', style });
+    const text = flat(drawing.items).find((item) => item.kind === 'text' && item.role === 'art');
+    if (text?.kind !== 'text') throw new Error('the words are drawn');
+    const half = textWidth(words, text.size) / 2;
+    expect(text.at.x - half).toBeGreaterThan(0);
+    expect(text.at.x + half).toBeLessThan(greeting.width - Math.min(greeting.height / 2, greeting.width / 3));
+  }
+});
+
+test('letters on the face are never on each other, even where many pieces share a corner', () => {
+  const [first] = sketch.pieces;
+  if (!first) throw new Error('the sample has pieces');
+  const pieces = Array.from({ length: 12 }, (_, index) => ({ ...first, id: `p${index}` }));
+  const drawing = drawCard(
+    { ...sketch, pieces: pieces.map(({ mats: _, ...piece }) => piece) },
+    { face: 'front', style, labels: true },
+  );
+  const boxes = drawing.items.flatMap((item) =>
+    item.kind === 'text' && item.role === 'label'
+      ? [{ x: item.at.x, y: item.at.y, right: item.at.x + textWidth(item.text, item.size), size: item.size }]
+      : [],
+  );
+  expect(boxes).toHaveLength(12);
+  const collisions = boxes.filter((a, index) =>
+    boxes.slice(index + 1).some((b) => a.x < b.right && b.x < a.right && Math.abs(a.y - b.y) < a.size),
+  );
+  expect(collisions).toEqual([]);
+});

@@ -21,6 +21,19 @@ export function shownPaper(sketch: Sketch, from: string, card = 0): string {
   return mix.papers[card % mix.papers.length] ?? from;
 }
 
+/**
+ * The paper that `piece` shows on the face and in the stack. Roles of one mix start one paper further each, as they are
+ * dealt, so that both show a true card.
+ */
+export function facePaper(sketch: Sketch, piece: Piece): string {
+  const mixed = sketch.mixes.some((mix) => mix.id === piece.from);
+  return shownPaper(
+    sketch,
+    piece.from,
+    mixed ? sketch.pieces.filter(({ from }) => from === piece.from).indexOf(piece) : 0,
+  );
+}
+
 /** The looks of all papers of a sketch, by paper id. */
 export function looksOf(sketch: Sketch): Readonly<Record<string, Look>> {
   return Object.fromEntries(sketch.papers.map((paper) => [paper.id, paper.look]));
@@ -30,10 +43,7 @@ export function looksOf(sketch: Sketch): Readonly<Record<string, Look>> {
 export function drawPiece(sketch: Sketch, piece: Piece): GroupItem {
   const key = `piece:${piece.id}`;
   const { outline, holes } = pieceOutline(pieceShape(sketch, piece));
-  const mix = sketch.mixes.find((candidate) => candidate.id === piece.from);
-  // Roles of one mix start one paper further each, as they are dealt, so that the face shows a true card.
-  const role = mix ? sketch.pieces.filter((other) => other.from === piece.from).indexOf(piece) : 0;
-  const fill = { paper: shownPaper(sketch, piece.from, role) };
+  const fill = { paper: facePaper(sketch, piece) };
   const items: Item[] = [
     { kind: 'path', key: `${key}:shadow`, role: 'shadow', piece: piece.id, outline },
     { kind: 'path', key: `${key}:paper`, role: 'outline', piece: piece.id, outline, fill },

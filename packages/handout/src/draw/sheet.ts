@@ -1,4 +1,13 @@
-import { eachNode, formatSize, type LengthStyle, type Rect, rectangle, type SheetLayout } from '@trimwell/geometry';
+import {
+  eachNode,
+  formatSize,
+  type LengthStyle,
+  type PinwheelNode,
+  type Point,
+  type Rect,
+  rectangle,
+  type SheetLayout,
+} from '@trimwell/geometry';
 import { type Paper, pieceOfBlank } from '@trimwell/sketch';
 import type { Drawing, Item } from '../drawing/drawing.js';
 import { type PlacedText, placeLabel, placeNote } from './label-placement.js';
@@ -39,6 +48,18 @@ function boxOutline({ x, y, width, height }: Rect) {
   return rectangle(x, y, width, height);
 }
 
+/** The four cuts of a pinwheel, each from an edge of `box` to where it stops; the last ones stop at the first ones. */
+function stoppedCuts({ hand, x1, x2, y1, y2 }: PinwheelNode, box: Rect): readonly (readonly [Point, Point])[] {
+  const { width: w, height: h } = box;
+  const at = (x: number, y: number): Point => ({ x: box.x + (hand === 'clockwise' ? x : w - x), y: box.y + y });
+  return [
+    [at(0, y1), at(x2, y1)],
+    [at(x2, 0), at(x2, y2)],
+    [at(w, y2), at(x1, y2)],
+    [at(x1, h), at(x1, y1)],
+  ];
+}
+
 /** A cutting guide of one sheet layout in true proportion: the sheet, its blanks with letter and size, cuts, offcuts. */
 export function drawSheet(layout: SheetLayout, paper: Paper, options: SheetOptions): Drawing {
   const { style, labels, size } = options;
@@ -73,6 +94,10 @@ export function drawSheet(layout: SheetLayout, paper: Paper, options: SheetOptio
       const from = across ? { x: box.x + node.at, y: box.y } : { x: box.x, y: box.y + node.at };
       const to = across ? { x: box.x + node.at, y: box.y + box.height } : { x: box.x + box.width, y: box.y + node.at };
       marks.push({ kind: 'line', key, role: 'cut', from, to });
+    } else {
+      stoppedCuts(node, box).forEach(([from, to], index) => {
+        marks.push({ kind: 'line', key: `${key}:stopped${index}`, role: 'cut', from, to });
+      });
     }
   });
   const edge = size * 0.5;

@@ -2,7 +2,8 @@ import { formatLength, inches, type LengthStyle, type Outline, type Point } from
 import { CARD_BASE, type Face, type Piece, type Sketch } from '@trimwell/sketch';
 import type { Drawing, Item } from '../drawing/drawing.js';
 import { labelPieces } from './labels.js';
-import { looksOf, shownPaper } from './piece.js';
+import { facePaper, looksOf } from './piece.js';
+import { textWidth } from './text-width.js';
 
 export interface StackOptions {
   readonly face: Face;
@@ -16,7 +17,7 @@ export interface StackOptions {
 /** How far back an edge leans and how flat it lies, as shares of its depth: an oblique view from above. */
 const LEAN = 0.34;
 const FLAT = 0.2;
-/** Room for letters and names, in ems. */
+/** Least room for letters and names, in ems, so that the slips of short-named pieces are not drawn larger than others. */
 const NAMES = 17;
 
 interface Slip {
@@ -29,7 +30,12 @@ interface Slip {
 
 function slipOf(sketch: Sketch, piece: Piece, style: LengthStyle): Slip {
   const note = piece.raise > 0 ? `raised ${formatLength(piece.raise, style)}` : '';
-  return { id: piece.id, name: piece.name, note, paper: shownPaper(sketch, piece.from), rect: piece };
+  return { id: piece.id, name: piece.name, note, paper: facePaper(sketch, piece), rect: piece };
+}
+
+/** What stands beside a slip. */
+function nameOf({ name, note }: Slip): string {
+  return note === '' ? name : `${name}, ${note}`;
 }
 
 function slanted({ x, y, width, height }: Slip['rect'], level: number): Outline {
@@ -92,18 +98,19 @@ export function drawStack(sketch: Sketch, { face, style, size = inches(1) / 5, l
         role: 'note',
         piece: slip.id,
         at: { x: right + size * 1.6, y: text + size * 0.35 },
-        text: slip.note === '' ? slip.name : `${slip.name}, ${slip.note}`,
+        text: nameOf(slip),
         size,
         align: 'start',
       },
     ];
   });
   const top = -(slips.length - 1) * step - size;
+  const names = Math.max(size * NAMES, ...slips.map((slip) => size * 2 + textWidth(nameOf(slip), size)));
   const left = -card.height * LEAN - size * 0.5;
   return {
     title: 'The stack',
     description: `Gluing order, lowest first: ${slips.map(({ name }) => name).join(', ')}.`,
-    box: { x: left, y: top, width: right + size * NAMES - left, height: card.height * FLAT + size * 1.5 - top },
+    box: { x: left, y: top, width: right + names - left, height: card.height * FLAT + size * 1.5 - top },
     items,
     looks: looksOf(sketch),
   };
