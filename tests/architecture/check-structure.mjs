@@ -24,6 +24,9 @@ export const LAYERS = {
     outline: ['length', 'rect'],
     stack: ['length', 'rect', 'outline'],
     cut: ['length', 'rect'],
+    steps: ['cut', 'length', 'rect'],
+    sheet: ['cut', 'length', 'rect'],
+    plan: ['sheet', 'steps', 'cut', 'length', 'rect'],
   },
   sketch: {
     model: [],

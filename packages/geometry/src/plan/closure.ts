@@ -1,0 +1,111 @@
+import { allBlocks, type Block, Packing, Surroundings } from '../sheet/blocks.js';
+import type { Stock, Task } from '../sheet/kinds.js';
+import type { Meter } from '../sheet/meter.js';
+import type { Slice } from '../sheet/slice.js';
+
+/** Places for cuts on a side, and blocks, beyond which nothing is tried. */
+const MOST_PLACES = 200;
+const MOST_BLOCKS = 12_000;
+
+/** What trying every plan of so many sheets came to: it cannot be, here it is, or nothing is known. */
+export type Closing =
+  | { readonly is: 'impossible' }
+  | { readonly is: 'found'; readonly sheets: readonly { readonly stock: number; readonly slice: Slice }[] }
+  | { readonly is: 'unknown' };
+
+interface Pattern {
+  readonly stock: number;
+  readonly block: Block;
+  readonly waste: number;
+}
+
+/** Patterns by the kinds they hold, for a search of an exact partition of the demand. */
+class Partition {
+  readonly #failed = new Set<string>();
+  readonly #chosen: Pattern[] = [];
+  readonly #used: number[];
+
+  constructor(
+    private readonly task: Task,
+    private readonly packing: Packing,
+    private readonly byKind: readonly (readonly Pattern[])[],
+    private readonly meter: Meter,
+  ) {
+    this.#used = task.stocks.map(() => 0);
+  }
+
+  /** The patterns that make up `rest` with `sheets` sheets wasting `waste` in all; null when there are none. */
+  find(rest: Int32Array, sheets: number, waste: number): readonly Pattern[] | null {
+    if (rest.every((word) => word === 0)) return this.#chosen;
+    if (sheets === 0 || this.meter.empty) return null;
+    const key = `${sheets} ${rest.join()} ${this.#used.join()}`;
+    if (this.#failed.has(key)) return null;
+    const first = this.byKind.findIndex((_, kind) => this.packing.count(rest, kind) > 0);
+    for (const pattern of this.byKind[first] ?? []) {
+      this.meter.spend(0.1);
+      if (pattern.waste > waste) break;
+      const { stock, block } = pattern;
+      if ((this.#used[stock] as number) >= (this.task.stocks[stock] as Stock).sheets) continue;
+      if (!this.#within(block.packed, rest)) continue;
+      this.#chosen.push(pattern);
+      this.#used[stock] = (this.#used[stock] as number) + 1;
+      const found = this.find(
+        rest.map((word, at) => word - (block.packed[at] as number)),
+        sheets - 1,
+        waste - pattern.waste,
+      );
+      if (found) return found;
+      this.#chosen.pop();
+      this.#used[stock] = (this.#used[stock] as number) - 1;
+    }
+    this.#failed.add(key);
+    return null;
+  }
+
+  #within(packed: Int32Array, rest: Int32Array): boolean {
+    for (let kind = 0; kind < this.task.kinds.length; kind += 1) {
+      if (this.packing.count(packed, kind) > this.packing.count(rest, kind)) return false;
+    }
+    return true;
+  }
+}
+
+/**
+ * Tries every plan of at most `sheets` sheets, for stocks of equal cost. With `values` of the kinds and the most V
+ * that a sheet can be worth, a plan of k sheets wastes exactly k V - (what all is worth); so no sheet of it wastes more
+ * than that, which leaves few groups of blanks to look at when the values are the prices of a good linear plan.
+ * All of them are made, and the demand is partitioned into them. Whole numbers only. `unknown` when there are too many,
+ * or the work is used up; the trimmer's rules are not looked at, so `found` still has to be made under them.
+ */
+export function closeGap(task: Task, values: readonly number[], sheets: number, meter: Meter): Closing {
+  const used = task.stocks
+    .map((_, stock) => stock)
+    .filter((stock) => task.kinds.some((kind) => kind.papers.includes(stock)));
+  const packing = new Packing(task.kinds.map(({ demand }) => demand));
+  const around = used.map((stock) => Surroundings.of(task, stock, values, MOST_PLACES, meter));
+  if (around.some((one) => one === null)) return { is: 'unknown' };
+  const most = Math.max(0, ...around.map((one) => one?.most ?? 0));
+  const needed = task.kinds.reduce((sum, { demand }, kind) => sum + demand * (values[kind] ?? 0), 0);
+  const waste = sheets * most - needed;
+  if (waste < 0) return { is: 'impossible' };
+  const patterns: Pattern[] = [];
+  for (const [at, stock] of used.entries()) {
+    const surroundings = around[at];
+    if (!surroundings) return { is: 'unknown' };
+    const blocks = allBlocks(task, stock, values, surroundings, packing, () => most - waste, MOST_BLOCKS, meter);
+    if (!blocks) return { is: 'unknown' };
+    const seen = new Set<string>();
+    for (const block of blocks) {
+      const key = block.packed.join();
+      if (block.worth < most - waste || seen.has(key)) continue;
+      seen.add(key);
+      patterns.push({ stock, block, waste: most - block.worth });
+    }
+  }
+  patterns.sort((a, b) => a.waste - b.waste);
+  const byKind = task.kinds.map((_, kind) => patterns.filter(({ block }) => packing.count(block.packed, kind) > 0));
+  const partition = new Partition(task, packing, byKind, meter);
+  const found = partition.find(packing.pack(task.kinds.map(({ demand }) => demand)), sheets, waste);
+  if (found) return { is: 'found', sheets: found.map(({ stock, block }) => ({ stock, slice: block.slice })) };
+  return meter.empty ? { is: 'unknown' } : { is: 'impossible' };
+}

@@ -1,0 +1,2 @@
+export { mostSets } from './most-sets.js';
+export { DEFAULT_WORK, improvePlan, leastSheets, type PlanOptions, planCuts, QUICK_WORK } from './plan-cuts.js';

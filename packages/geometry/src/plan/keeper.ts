@@ -1,0 +1,107 @@
+import type { CutNode } from '../cut/cut-tree.js';
+import type { Task } from '../sheet/kinds.js';
+import type { Meter } from '../sheet/meter.js';
+import { realise } from '../sheet/realise.js';
+import { cutSlice, leafSlice, type Slice } from '../sheet/slice.js';
+import { assemblePlan, compareScores, planScore } from './assemble.js';
+import type { Bound } from './bound.js';
+import type { Draft } from './draft.js';
+import type { SliceSheet } from './rounding.js';
+
+/** Steps that judging one copy of a draft counts for: naming, normalising and ordering its cuts. */
+const JUDGING = 12;
+
+/** The first two figures of a score: what is unmade, and the cost. */
+function roughScore(task: Task, draft: Draft): readonly number[] {
+  const unmade = draft.missing.reduce((sum, count) => sum + count, 0);
+  return [unmade, draft.sheets.reduce((sum, { stock, copies }) => sum + copies * (task.stocks[stock]?.cost ?? 0), 0)];
+}
+
+function countLeaves(node: CutNode): number {
+  if (node.is === 'cut') return countLeaves(node.first) + countLeaves(node.second);
+  if (node.is !== 'pinwheel') return 1;
+  return [node.top, node.right, node.bottom, node.left, node.centre].reduce((sum, part) => sum + countLeaves(part), 0);
+}
+
+/** Keeps the best draft of a task. */
+export class Keeper {
+  #draft: Draft | null = null;
+  #score: readonly number[] = [];
+  /** The best bound so far. */
+  bound: Bound;
+
+  constructor(
+    private readonly task: Task,
+    private readonly meter: Meter,
+    bound: Bound,
+  ) {
+    this.bound = bound;
+  }
+
+  /** The best draft. @throws Error before any was offered. */
+  get draft(): Draft {
+    if (!this.#draft) throw new Error('No draft has been offered yet.');
+    return this.#draft;
+  }
+
+  /** True when `draft` is better than the best so far, and is kept. What is worse at first sight is not looked at twice. */
+  offer(draft: Draft): boolean {
+    if (this.#draft && compareScores(roughScore(this.task, draft), this.#score) > 0) return false;
+    this.meter.spend(JUDGING * draft.sheets.reduce((sum, { tree }) => sum + countLeaves(tree), 0));
+    const score = planScore(this.task, assemblePlan(this.task, draft, this.bound, 1, 0));
+    if (this.#draft && compareScores(score, this.#score) >= 0) return false;
+    this.#draft = draft;
+    this.#score = score;
+    return true;
+  }
+
+  /** Raises the bound; a lower one is passed over. */
+  raise(bound: Bound): void {
+    if (bound.value > this.bound.value) this.bound = bound;
+  }
+
+  /** What the best draft costs. */
+  get cost(): number {
+    return this.#score[1] ?? Number.POSITIVE_INFINITY;
+  }
+
+  get complete(): boolean {
+    return this.#score[0] === 0;
+  }
+
+  /** True when the sheets at hand are proven to be too few to make everything. */
+  get hopeless(): boolean {
+    return this.bound.value === Number.POSITIVE_INFINITY;
+  }
+
+  /** True when nothing is unmade and no plan needs less. */
+  get proven(): boolean {
+    return this.complete && this.cost <= this.bound.value;
+  }
+}
+
+/** The draft that cuts `sheets`; null when the trimmer's rules are in the way of one of them. */
+export function draftOf(task: Task, sheets: readonly SliceSheet[], missing: readonly number[]): Draft | null {
+  const made = sheets.map(({ stock, slice, copies }) => {
+    const { width, height } = task.stocks[stock] as { width: number; height: number };
+    const tree = realise(task.job.trimmer, slice, width, height);
+    return tree && { stock, tree, copies };
+  });
+  const whole = made.filter((sheet) => sheet !== null);
+  return whole.length === made.length ? { sheets: whole, missing } : null;
+}
+
+/** The blanks of a tree as groups, without its offcuts and places; null when it has none, or has stopped cuts. */
+export function sliceOf(task: Task, node: CutNode): Slice | null {
+  if (node.is === 'blank') {
+    const index = Number(node.blank);
+    const kind = task.kinds[index];
+    if (!kind) return null;
+    const { kerf } = task.job.trimmer;
+    const [w, h] = node.turned ? [kind.height, kind.width] : [kind.width, kind.height];
+    return leafSlice(index, node.turned, w + kerf, h + kerf);
+  }
+  if (node.is !== 'cut') return null;
+  const parts = [sliceOf(task, node.first), sliceOf(task, node.second)].filter((part) => part !== null);
+  return parts.length === 0 ? null : cutSlice(node.direction === 'vertical', parts);
+}

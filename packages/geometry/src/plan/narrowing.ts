@@ -1,0 +1,200 @@
+import type { Kind, Task } from '../sheet/kinds.js';
+import { Meter } from '../sheet/meter.js';
+import { Refill } from '../sheet/refill.js';
+import { countInto, type Slice } from '../sheet/slice.js';
+import type { Bound } from './bound.js';
+import { closeGap } from './closure.js';
+import { generateColumns, type PricedSheet } from './column-generation.js';
+import { cheaperSets } from './fewer-sheets.js';
+import { draftOf, type Keeper, sliceOf } from './keeper.js';
+import { type Rounded, roundSheets, type SliceSheet } from './rounding.js';
+
+/** Ways of rounding a linear plan that are tried. */
+const ROUNDINGS = 3;
+/** Rounds of taking out and putting back between two slices, and for one set of sheets. */
+const ROUNDS_PER_SLICE = 24;
+const ROUNDS_PER_SET = 480;
+/** Blanks on sheets that are filled anew together, at the most. */
+const MOST_REFILLED = 160;
+/** Share of the work that one try of every plan may take. */
+const CLOSING_SHARE = 0.3;
+
+const BY_TRYING = 'every plan of fewer sheets';
+
+/** The demand that is left when `whole` is made, and the sheets that are left. */
+function restOf(
+  task: Task,
+  whole: readonly SliceSheet[],
+): { readonly task: Task; readonly sheets: readonly number[]; readonly cost: number } {
+  const made = task.kinds.map(() => 0);
+  const sheets = task.stocks.map((stock) => stock.sheets);
+  let cost = 0;
+  for (const { stock, slice, copies } of whole) {
+    const counts = task.kinds.map(() => 0);
+    countInto(slice, counts);
+    counts.forEach((count, kind) => {
+      made[kind] = (made[kind] ?? 0) + count * copies;
+    });
+    sheets[stock] = (sheets[stock] ?? 0) - copies;
+    cost += copies * (task.stocks[stock]?.cost ?? 0);
+  }
+  const kinds = task.kinds.map((kind, index): Kind => ({ ...kind, demand: kind.demand - (made[index] ?? 0) }));
+  return { task: { ...task, kinds }, sheets, cost };
+}
+
+function singles(sheets: readonly SliceSheet[]): readonly SliceSheet[] {
+  return sheets.flatMap((sheet) => Array.from({ length: sheet.copies }, () => ({ ...sheet, copies: 1 })));
+}
+
+function leaves(slice: Slice): number {
+  return slice.kind >= 0 ? 1 : slice.parts.reduce((sum, part) => sum + leaves(part), 0);
+}
+
+function same(sheets: readonly SliceSheet[]): readonly SliceSheet[] {
+  const groups = new Map<Slice, SliceSheet>();
+  for (const sheet of sheets) {
+    const known = groups.get(sheet.slice);
+    groups.set(
+      sheet.slice,
+      known && known.stock === sheet.stock ? { ...known, copies: known.copies + sheet.copies } : sheet,
+    );
+  }
+  return [...groups.values()];
+}
+
+/** Lays the slices of `rest` onto a set of sheets, fullest first; the other sheets stay empty. */
+function laidOut(
+  set: readonly number[],
+  rest: readonly SliceSheet[],
+): { readonly stocks: readonly number[]; readonly roots: readonly (Slice | null)[] } {
+  const stocks = set.flatMap((count, stock) => Array.from({ length: count }, () => stock));
+  const waiting = [...rest].sort((a, b) => b.slice.w * b.slice.h - a.slice.w * a.slice.h);
+  const roots = stocks.map((stock) => {
+    const at = waiting.findIndex((sheet) => sheet.stock === stock);
+    return at < 0 ? null : (waiting.splice(at, 1)[0]?.slice ?? null);
+  });
+  return { stocks, roots };
+}
+
+/** Everything that narrows the gap between the best draft and the best bound of one task. */
+export class Narrowing {
+  #pool: readonly PricedSheet[] = [];
+  #values: readonly number[] = [];
+
+  constructor(
+    private readonly task: Task,
+    private readonly keeper: Keeper,
+    private readonly random: () => number,
+    private readonly meter: Meter,
+  ) {}
+
+  /** Column generation, and drafts rounded from it; ends early when the best draft is proven. */
+  *price(): Generator<void, void> {
+    const known = this.keeper.draft.sheets.flatMap(({ stock, tree }) => {
+      const slice = sliceOf(this.task, tree);
+      return slice ? [{ stock, slice }] : [];
+    });
+    const target = this.keeper.complete ? this.keeper.cost : Number.POSITIVE_INFINITY;
+    const pricing = yield* generateColumns(this.task, known, target, this.meter);
+    this.#pool = pricing.sheets;
+    this.#values = pricing.values;
+    if (pricing.bound) this.keeper.raise(pricing.bound);
+    for (let rounding = 0; rounding < ROUNDINGS && !this.keeper.proven && !this.meter.empty; rounding += 1) {
+      const rounded = roundSheets(this.task, this.#pool, rounding === 0 ? () => 0.5 : this.random, this.meter);
+      this.#offer([...rounded.whole, ...rounded.rest], rounded.missing);
+      yield;
+    }
+  }
+
+  #offer(sheets: readonly SliceSheet[], missing: readonly number[]): boolean {
+    const draft = draftOf(this.task, same(sheets), missing);
+    return draft !== null && this.keeper.offer(draft);
+  }
+
+  /** Sheets to leave as they are and sheets to fill anew: from a rounding, or from the best draft. */
+  #parted(fromPool: boolean): Rounded {
+    if (fromPool && this.#pool.length > 0) {
+      const rounded = roundSheets(this.task, this.#pool, this.random, this.meter);
+      return { ...rounded, ...this.#loosened(rounded.whole, rounded.rest) };
+    }
+    const sheets = this.keeper.draft.sheets.flatMap(({ stock, tree, copies }): SliceSheet[] => {
+      const slice = sliceOf(this.task, tree);
+      return slice ? [{ stock, slice, copies }] : [];
+    });
+    return { ...this.#loosened(sheets, []), missing: this.keeper.draft.missing };
+  }
+
+  /** Moves sheets by chance from those that stay to those that are filled anew, as long as these are not too many. */
+  #loosened(whole: readonly SliceSheet[], rest: readonly SliceSheet[]): Pick<Rounded, 'whole' | 'rest'> {
+    const stay = [...singles(whole)];
+    const anew = [...singles(rest)];
+    let blanks = anew.reduce((sum, { slice }) => sum + leaves(slice), 0);
+    while (stay.length > 0) {
+      const at = Math.floor(this.random() * stay.length);
+      const sheet = stay[at] as SliceSheet;
+      blanks += leaves(sheet.slice);
+      if (blanks > MOST_REFILLED) break;
+      stay.splice(at, 1);
+      anew.push(sheet);
+    }
+    return { whole: same(stay), rest: anew };
+  }
+
+  /** Tries to do with fewer sheets by taking blanks out and putting them back; true when the best draft got better. */
+  *refill(fromPool: boolean): Generator<void, boolean> {
+    const { whole, rest } = this.#parted(fromPool);
+    const left = restOf(this.task, whole);
+    const area = left.task.kinds.reduce((sum, { width, height, demand }) => sum + width * height * demand, 0);
+    const limit = this.keeper.complete ? this.keeper.cost - left.cost : Number.MAX_SAFE_INTEGER;
+    const sets = this.keeper.complete
+      ? cheaperSets(left.task, left.sheets, area, limit, this.keeper.bound.value - left.cost)
+      : [left.sheets.map((count) => (Number.isFinite(count) ? count : rest.length))];
+    for (const set of sets) {
+      const refill = new Refill(left.task, laidOut(set, singles(rest)), this.random, this.meter);
+      for (let rounds = 0; rounds < ROUNDS_PER_SET && !this.meter.empty; rounds += ROUNDS_PER_SLICE) {
+        if (refill.run(ROUNDS_PER_SLICE)) break;
+        yield;
+      }
+      const { done } = refill;
+      if (!done) continue;
+      const filled = done.roots.flatMap((slice, at) =>
+        slice ? [{ stock: done.stocks[at] as number, slice, copies: 1 }] : [],
+      );
+      return this.#offer(
+        [...whole, ...filled],
+        this.task.kinds.map(() => 0),
+      );
+    }
+    return false;
+  }
+
+  /**
+   * Tries every plan of as many sheets as the bound says, for stocks of equal cost: it is found, or the bound rises by
+   * one. Repeats while that goes on; true when the best draft is proven.
+   */
+  *close(): Generator<void, boolean> {
+    const [first] = this.task.stocks;
+    const equal = this.task.stocks.every(({ cost }) => cost === first?.cost);
+    const values = this.#values.some((value) => value > 0)
+      ? this.#values
+      : this.task.kinds.map(({ width, height }) => width * height);
+    while (equal && first && this.keeper.complete && !this.keeper.proven) {
+      const sheets = Math.ceil(this.keeper.bound.value / first.cost - 1e-9);
+      const share = new Meter((this.meter.budget - this.meter.spent) * CLOSING_SHARE);
+      const closing = closeGap(this.task, values, sheets, share);
+      this.meter.spend(share.spent);
+      yield;
+      if (closing.is === 'unknown') return false;
+      if (closing.is === 'found') {
+        this.#offer(
+          closing.sheets.map((sheet) => ({ ...sheet, copies: 1 })),
+          this.task.kinds.map(() => 0),
+        );
+        return this.keeper.proven;
+      }
+      const bound: Bound = { value: (sheets + 1) * first.cost, by: BY_TRYING };
+      this.keeper.raise(bound);
+    }
+    return this.keeper.proven;
+  }
+}

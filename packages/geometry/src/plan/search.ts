@@ -1,0 +1,124 @@
+import type { Task } from '../sheet/kinds.js';
+import { Meter } from '../sheet/meter.js';
+import { seededRandom } from '../sheet/random.js';
+import type { Bound } from './bound.js';
+import { lowerBound } from './bounds.js';
+import type { Draft } from './draft.js';
+import { fillGreedily } from './greedy.js';
+import { insertAll } from './insertion.js';
+import { insertionRules, shakenOrder } from './insertion-rules.js';
+import { Keeper } from './keeper.js';
+import { Narrowing } from './narrowing.js';
+
+/** What a search has found so far. */
+export interface Finding {
+  readonly draft: Draft;
+  readonly bound: Bound;
+  readonly work: number;
+}
+
+/** Copies beyond which placing one by one is too slow; patterns repeat instead. */
+const MOST_INSERTED = 1_200;
+/** Places for cuts on a side: in the first pass, and in those after it. */
+const FEW_POINTS = 14;
+const MANY_POINTS = 40;
+/** Rules of placing that are tried before anything is looked into. */
+const FIRST_RULES = 20;
+/** Share of the work that they may take. */
+const PLACING_SHARE = 0.05;
+/** Fruitless tries, or rounds of them, after which a plan that is proven to need the fewest sheets is left as it is. */
+const PATIENCE = 10;
+/** Rounds of random values at the most, however much work is left. */
+const MOST_ROUNDS = 2_000;
+/** Copies of a kind, on average, from which on repeating patterns is tried before placing one by one. */
+const REPEATING = 3;
+/** Placements between two slices. */
+const SHAKES = 6;
+/** Share of the work that goes into fewer sheets before the rest goes into fewer layouts, settings and cuts. */
+const NARROWING_SHARE = 0.85;
+
+function areas(task: Task): readonly number[] {
+  return task.kinds.map((kind) => kind.width * kind.height);
+}
+
+/** Values near the areas: the larger and the scarcer count a little more, and chance does the rest. */
+function variedValues(task: Task, random: () => number): readonly number[] {
+  const power = 0.02 * random();
+  return areas(task).map((area) => area ** (1 + power) * (0.8 + 0.5 * random()));
+}
+
+/** Narrows the gap between the best draft and the bound until there is none, or the work for it is used up. */
+function* narrow(task: Task, keeper: Keeper, random: () => number, meter: Meter): Generator<void, void> {
+  const narrowing = new Narrowing(task, keeper, random, meter);
+  const share = meter.budget * NARROWING_SHARE;
+  const repeating = copiesOf(task) >= REPEATING * task.kinds.length;
+  if (!keeper.hopeless && !task.job.trimmer.stoppedCuts) yield* narrowing.price();
+  let closed = task.job.trimmer.stoppedCuts;
+  for (let round = 0; round < MOST_ROUNDS && !keeper.proven && !keeper.hopeless && meter.spent < share; round += 1) {
+    yield* narrowing.refill(round % 2 === 0);
+    if (keeper.proven) return;
+    if (round === 1 && !closed) {
+      closed = true;
+      if (yield* narrowing.close()) return;
+    }
+    const values = variedValues(task, random);
+    if (repeating || round % 4 === 3)
+      keeper.offer(fillGreedily(task, values, round % 3 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter));
+    yield;
+  }
+}
+
+function copiesOf(task: Task): number {
+  return task.kinds.reduce((sum, kind) => sum + kind.demand, 0);
+}
+
+/**
+ * Searches a plan for one task with `work` steps: a first valid draft at once, then better ones. Control comes back
+ * after every pass, which takes a few milliseconds at usual sizes. The same task and work give the same drafts.
+ */
+export function* searchPlan(task: Task, work: number, thorough: boolean): Generator<Finding, Finding> {
+  const meter = new Meter(work);
+  const keeper = new Keeper(task, meter, lowerBound(task, null));
+  const copies = copiesOf(task);
+  const rules = copies <= MOST_INSERTED ? insertionRules(task) : [];
+  const [first, ...others] = rules;
+  keeper.offer(first ? insertAll(task, first, meter) : fillGreedily(task, areas(task), FEW_POINTS, meter));
+  const finding = (): Finding => ({ draft: keeper.draft, bound: keeper.bound, work: Math.round(meter.spent) });
+  yield finding();
+  let fruitless = 0;
+  const offer = (draft: Draft): void => {
+    fruitless = keeper.offer(draft) ? 0 : fruitless + 1;
+  };
+  /** Enough once nothing can need less, and many a try for fewer layouts, settings and cuts was in vain. */
+  const enough = (): boolean => meter.empty || ((keeper.proven || keeper.hopeless) && fruitless >= PATIENCE);
+  if (first && !meter.empty) offer(fillGreedily(task, areas(task), FEW_POINTS, meter));
+  yield finding();
+  for (const rule of thorough ? others.slice(0, FIRST_RULES) : others) {
+    if (enough() || (thorough && meter.spent > PLACING_SHARE * work)) break;
+    offer(insertAll(task, rule, meter));
+    yield finding();
+  }
+  if (!thorough) return finding();
+  if (!keeper.proven) keeper.raise(lowerBound(task, keeper.cost));
+  yield finding();
+  const random = seededRandom(copies * 7919 + task.kinds.length);
+  if (!keeper.proven) for (const _ of narrow(task, keeper, random, meter)) yield finding();
+  // Many copies repeat patterns; few and different blanks are placed one by one, in an order shaken a little each time.
+  const repeating = copies >= REPEATING * task.kinds.length;
+  fruitless = 0;
+  for (let round = 0; round < MOST_ROUNDS && !enough(); round += 1) {
+    const before = keeper.draft;
+    if (rules.length === 0 || (repeating ? round % 4 !== 3 : round % 4 === 0)) {
+      const values = round === 0 ? areas(task) : variedValues(task, random);
+      keeper.offer(fillGreedily(task, values, round % 3 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter));
+    } else {
+      const rule = rules[Math.floor(random() * rules.length)];
+      for (let shake = 0; rule && shake < SHAKES && !meter.empty; shake += 1) {
+        keeper.offer(insertAll(task, { ...rule, order: shakenOrder(task, random) }, meter));
+      }
+    }
+    fruitless = keeper.draft === before ? fruitless + 1 : 0;
+    yield finding();
+  }
+  return finding();
+}

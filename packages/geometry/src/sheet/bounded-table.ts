@@ -1,0 +1,191 @@
+import type { Task } from './kinds.js';
+import { waysOf } from './places.js';
+import { cutPoints, fewPoints, mergeSizes } from './points.js';
+import type { Way } from './sheet-table.js';
+import { cutSlice, leafSlice, type Slice } from './slice.js';
+
+/** A sheet that is worth much: its blanks, how many of each kind, and their value. */
+export interface ValuedSlice {
+  readonly slice: Slice;
+  readonly counts: readonly number[];
+  readonly value: number;
+}
+
+function floorIndex(points: readonly number[], at: number): number {
+  let low = 0;
+  let high = points.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((points[middle] as number) <= at) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
+}
+
+/** How each cell came about: a way, a cut, or a smaller cell. */
+interface Cells {
+  readonly value: Float64Array;
+  readonly counts: Uint16Array;
+  /** Index of a way, of a near part in x or y (with its far part), as `how` says. */
+  readonly how: Uint8Array;
+  readonly near: Int32Array;
+  readonly far: Int32Array;
+}
+
+const WAY = 1;
+const ACROSS = 2;
+const DOWN = 3;
+const SAME = 4;
+
+/** Steps of work that looking at so many joined parts counts for. */
+const JOINS_PER_STEP = 15;
+
+/**
+ * A sheet of much value that holds no kind more often than `left` says: dynamic programming over places for cuts, each
+ * size of part remembering one way to fill it; where two parts together hold more than is wanted, the surplus counts for
+ * nothing. With that it is a heuristic: the value is what the sheet really holds, not a proven maximum (idea as in
+ * Morabito and Pureza 2010, from memory). The trimmer's rules are not looked at. Null when nothing fits. `points` bounds
+ * the places on each side; cost: places^3 x kinds at the worst.
+ */
+export function valuableSlice(
+  task: Task,
+  stockIndex: number,
+  left: readonly number[],
+  values: readonly number[],
+  points: number,
+): { readonly best: ValuedSlice | null; readonly work: number } {
+  const stock = task.stocks[stockIndex] as Task['stocks'][number];
+  const { kerf } = task.job.trimmer;
+  const ways = waysOf(task, stockIndex, (kind) => (left[kind] ?? 0) > 0);
+  const places = (side: 'w' | 'h', length: number): readonly number[] => {
+    const sizes = mergeSizes(ways.map((way) => ({ size: way[side], most: left[way.kind] ?? 0 })));
+    return cutPoints(length, sizes, 0, points) ?? fewPoints(length, sizes, 0, points);
+  };
+  const xs = places('w', stock.width + kerf);
+  const ys = places('h', stock.height + kerf);
+  if (xs.length === 0 || ys.length === 0) return { best: null, work: 1 };
+  const table = new Filling(ways, xs, ys, left, values);
+  return { best: table.best(), work: 1 + table.joins / JOINS_PER_STEP };
+}
+
+class Filling {
+  readonly #cells: Cells;
+  readonly #kinds: number;
+  joins = 0;
+
+  constructor(
+    private readonly ways: readonly Way[],
+    private readonly xs: readonly number[],
+    private readonly ys: readonly number[],
+    private readonly left: readonly number[],
+    private readonly values: readonly number[],
+  ) {
+    const size = xs.length * ys.length;
+    this.#kinds = left.length;
+    this.#cells = {
+      value: new Float64Array(size),
+      counts: new Uint16Array(size * left.length),
+      how: new Uint8Array(size),
+      near: new Int32Array(size),
+      far: new Int32Array(size),
+    };
+    for (let x = 0; x < xs.length; x += 1) for (let y = 0; y < ys.length; y += 1) this.#fill(x, y);
+  }
+
+  #fill(x: number, y: number): void {
+    const rows = this.ys.length;
+    const cell = x * rows + y;
+    const { value } = this.#cells;
+    const [width, height] = [this.xs[x] as number, this.ys[y] as number];
+    if (x > 0 && (value[cell - rows] as number) > 0) this.#copy(cell, cell - rows);
+    if (y > 0 && (value[cell - 1] as number) > (value[cell] as number)) this.#copy(cell, cell - 1);
+    this.ways.forEach(({ kind, w, h }, way) => {
+      if (w <= width && h <= height && (this.values[kind] as number) > (value[cell] as number)) this.#single(cell, way);
+    });
+    for (let near = 0; near < x && 2 * (this.xs[near] as number) <= width; near += 1) {
+      const far = floorIndex(this.xs, width - (this.xs[near] as number));
+      if (far >= 0) this.#join(cell, near * rows + y, far * rows + y, ACROSS);
+    }
+    for (let near = 0; near < y && 2 * (this.ys[near] as number) <= height; near += 1) {
+      const far = floorIndex(this.ys, height - (this.ys[near] as number));
+      if (far >= 0) this.#join(cell, x * rows + near, x * rows + far, DOWN);
+    }
+  }
+
+  #copy(cell: number, from: number): void {
+    const { value, counts, how, near } = this.#cells;
+    value[cell] = value[from] as number;
+    how[cell] = SAME;
+    near[cell] = from;
+    counts.copyWithin(cell * this.#kinds, from * this.#kinds, (from + 1) * this.#kinds);
+  }
+
+  #single(cell: number, way: number): void {
+    const { value, counts, how, near } = this.#cells;
+    const { kind } = this.ways[way] as Way;
+    value[cell] = this.values[kind] as number;
+    how[cell] = WAY;
+    near[cell] = way;
+    counts.fill(0, cell * this.#kinds, (cell + 1) * this.#kinds);
+    counts[cell * this.#kinds + kind] = 1;
+  }
+
+  #join(cell: number, near: number, far: number, how: number): void {
+    const { value, counts } = this.#cells;
+    const best = value[cell] as number;
+    this.joins += 1;
+    if ((value[near] as number) + (value[far] as number) <= best * (1 + 1e-12)) return;
+    this.joins += this.#kinds / 2;
+    let sum = 0;
+    for (let kind = 0; kind < this.#kinds; kind += 1) {
+      const count = (counts[near * this.#kinds + kind] as number) + (counts[far * this.#kinds + kind] as number);
+      if (count > 0) sum += Math.min(count, this.left[kind] as number) * (this.values[kind] as number);
+    }
+    if (sum <= best * (1 + 1e-12)) return;
+    value[cell] = sum;
+    for (let kind = 0; kind < this.#kinds; kind += 1) {
+      const count = (counts[near * this.#kinds + kind] as number) + (counts[far * this.#kinds + kind] as number);
+      counts[cell * this.#kinds + kind] = Math.min(count, this.left[kind] as number);
+    }
+    this.#cells.how[cell] = how;
+    this.#cells.near[cell] = near;
+    this.#cells.far[cell] = far;
+  }
+
+  best(): ValuedSlice | null {
+    const cell = this.xs.length * this.ys.length - 1;
+    const open = [...this.left];
+    const slice = this.#slice(cell, open);
+    if (!slice) return null;
+    const counts = open.map((left, kind) => (this.left[kind] as number) - left);
+    return {
+      slice,
+      counts,
+      value: counts.reduce((sum, count, kind) => sum + count * (this.values[kind] as number), 0),
+    };
+  }
+
+  /** What a cell holds, as far as `open` is not used up. */
+  #slice(cell: number, open: number[]): Slice | null {
+    const near = this.#cells.near[cell] as number;
+    switch (this.#cells.how[cell]) {
+      case WAY: {
+        const { kind, turned, w, h } = this.ways[near] as Way;
+        if ((open[kind] as number) === 0) return null;
+        open[kind] = (open[kind] as number) - 1;
+        return leafSlice(kind, turned, w, h);
+      }
+      case SAME:
+        return this.#slice(near, open);
+      case ACROSS:
+      case DOWN: {
+        const parts = [this.#slice(near, open), this.#slice(this.#cells.far[cell] as number, open)].filter(
+          (part) => part !== null,
+        );
+        return parts.length === 0 ? null : cutSlice(this.#cells.how[cell] === ACROSS, parts);
+      }
+      default:
+        return null;
+    }
+  }
+}

@@ -1,0 +1,1 @@
+export { type FullestSheet, fullestSheet, type ValuedBlank } from './fullest-sheet.js';

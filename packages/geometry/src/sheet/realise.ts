@@ -1,0 +1,72 @@
+import type { CutNode } from '../cut/cut-tree.js';
+import { cutAllowed, fitsOf } from '../cut/fit.js';
+import type { Trimmer } from '../cut/job.js';
+import { ticks } from '../length/length.js';
+import { finish, freePart, placeInto } from './growing.js';
+import type { Slice } from './slice.js';
+
+/** Larger parts first, so that equal ones lie together and one setting serves them all. */
+function inOrder(slice: Slice): readonly Slice[] {
+  const along = (part: Slice): number => (slice.vertical ? part.w : part.h);
+  const across = (part: Slice): number => (slice.vertical ? part.h : part.w);
+  return [...slice.parts].sort((a, b) => along(b) - along(a) || across(b) - across(a) || a.kind - b.kind);
+}
+
+function cutOf(vertical: boolean, at: number, first: CutNode, second: CutNode): CutNode {
+  return { is: 'cut', direction: vertical ? 'vertical' : 'horizontal', at: ticks(at), first, second };
+}
+
+const OFFCUT: CutNode = { is: 'offcut' };
+
+/** Parts from `from` on, one after the other, in a part `width x height`; null when the trimmer cannot. */
+function inRow(
+  trimmer: Trimmer,
+  vertical: boolean,
+  parts: readonly Slice[],
+  from: number,
+  width: number,
+  height: number,
+): CutNode | null {
+  const part = parts[from] as Slice;
+  if (from === parts.length - 1) return realise(trimmer, part, width, height);
+  const at = (vertical ? part.w : part.h) - trimmer.kerf;
+  const [across, along] = vertical ? [width, height] : [height, width];
+  if (!cutAllowed(trimmer, across, at, along)) return null;
+  const rest = across - at - trimmer.kerf;
+  const first = vertical ? realise(trimmer, part, at, height) : realise(trimmer, part, width, at);
+  if (!first) return null;
+  const second = vertical
+    ? inRow(trimmer, vertical, parts, from + 1, rest, height)
+    : inRow(trimmer, vertical, parts, from + 1, width, rest);
+  return second && cutOf(vertical, at, first, second);
+}
+
+/**
+ * The cuts that make `slice` out of a part `width x height`: what the whole group does not need is cut off first where
+ * the trimmer can, then part after part, the largest first. Null when it is too large, or when no such order obeys the
+ * trimmer's rules (another might). Leaves are named by the index of their kind.
+ */
+export function realise(trimmer: Trimmer, slice: Slice, width: number, height: number): CutNode | null {
+  const [w, h] = [slice.w - trimmer.kerf, slice.h - trimmer.kerf];
+  if (w > width || h > height) return null;
+  if (slice.kind >= 0) {
+    const [fit] = fitsOf(trimmer, width, height, w, h);
+    if (!fit) return null;
+    const part = freePart(width, height);
+    placeInto(part, fit, slice.kind, slice.turned, trimmer.kerf);
+    return finish(part);
+  }
+  const parts = inOrder(slice);
+  const { vertical } = slice;
+  const [needed, given, along] = vertical ? [h, height, width] : [w, width, height];
+  if (needed < given && cutAllowed(trimmer, given, needed, along)) {
+    const inner = vertical
+      ? inRow(trimmer, vertical, parts, 0, width, h)
+      : inRow(trimmer, vertical, parts, 0, w, height);
+    if (inner) return cutOf(!vertical, needed, inner, OFFCUT);
+  }
+  return (
+    inRow(trimmer, vertical, parts, 0, width, height) ??
+    (needed === given ? null : inRow(trimmer, vertical, [...parts].reverse(), 0, width, height))
+  );
+}
