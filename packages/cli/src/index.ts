@@ -4,10 +4,14 @@ import { text } from 'node:stream/consumers';
 import { CUT_USAGE, cut } from './command/cut.js';
 import { GUIDES_USAGE, guides } from './command/guides.js';
 import type { ReadText, WriteText } from './command/input.js';
+import { MIX_USAGE, mix } from './command/mix.js';
+import { NEAR_MISSES_USAGE, nearMissesOf } from './command/near-misses.js';
 import { UsageError } from './command/options.js';
 import { BAD_INPUT, misused, type Outcome, printed } from './command/outcome.js';
 import { PIECES_USAGE, pieces } from './command/pieces.js';
 import { PLAN_USAGE, plan } from './command/plan.js';
+import { STEPS_USAGE, steps } from './command/steps.js';
+import { YIELD_USAGE, yieldOf } from './command/yield.js';
 
 type Command = (args: readonly string[], readText: ReadText, writeText: WriteText) => Promise<Outcome>;
 
@@ -15,6 +19,18 @@ const COMMANDS: Readonly<Record<string, { readonly run: Command; readonly usage:
   plan: { run: plan, usage: PLAN_USAGE, what: 'the cutting guide of a sketch for a whole batch' },
   pieces: { run: pieces, usage: PIECES_USAGE, what: 'the piece list of a sketch, as CSV or JSON' },
   guides: { run: guides, usage: GUIDES_USAGE, what: 'the cutting guide of each sheet as an SVG file at true size' },
+  yield: {
+    run: yieldOf,
+    usage: YIELD_USAGE,
+    what: 'the most cards, what one more sheet gives, the sheets for 1, 2, … cards',
+  },
+  'near-misses': {
+    run: nearMissesOf,
+    usage: NEAR_MISSES_USAGE,
+    what: 'small changes of size that save a sheet or add a card',
+  },
+  steps: { run: steps, usage: STEPS_USAGE, what: 'the cuts of a batch in the order in which a person makes them' },
+  mix: { run: mix, usage: MIX_USAGE, what: 'which paper of a mix each card gets in each role' },
   cut: { run: cut, usage: CUT_USAGE, what: 'a cutting plan for a list of rectangles' },
 };
 

@@ -1,8 +1,18 @@
 export * from './batch/batch-plan.js';
+export { checkMix } from './batch/check-mix.js';
 export * from './batch/cut-jobs.js';
+export * from './batch/mix-plan.js';
+export type { Difference } from './batch/mix-reasons.js';
+export * from './batch/near-miss.js';
+export * from './batch/plan-for-sheets.js';
 export * from './batch/recipe.js';
+export { rememberPlans } from './batch/remember-plans.js';
 export * from './batch/write-batch-plan.js';
+export * from './batch/write-mix-plan.js';
+export * from './batch/write-near-misses.js';
+export * from './batch/write-yield.js';
 export * from './batch/yield.js';
+export * from './batch/yield-curve.js';
 export * from './check/findings.js';
 export * from './edit/apply-edit.js';
 export * from './edit/mats.js';

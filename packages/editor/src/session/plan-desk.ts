@@ -6,7 +6,7 @@ import {
   gatherPlans,
   type PaperPlan,
   type PlanOne,
-  sheetsFor,
+  yieldCurve,
 } from '@trimwell/sketch';
 import { type PlanAnswer, type PlanQuestion, RULER_CARDS } from './plan-messages.js';
 
@@ -39,12 +39,13 @@ export class PlanDesk {
       kind: 'limit',
       limit: most && { cards: most.cards, proven: most.proven, runsOut: most.runsOut },
     });
-    const curve: number[] = [];
-    for (let count = 1; count <= RULER_CARDS; count += 1) {
-      curve.push(sheetsFor(recipe, count, this.#quickly));
+    const points = yieldCurve(recipe, { upTo: RULER_CARDS, planOne: this.#quickly });
+    let point = points.next();
+    while (!point.done) {
       yield;
+      point = points.next();
     }
-    answer({ revision, kind: 'curve', curve: neverFalling(curve) });
+    answer({ revision, kind: 'curve', curve: point.value.map(({ sheets }) => sheets) });
   }
 
   *#plan({ revision, recipe, pace }: PlanQuestion, cards: number, answer: Answer): Generator<void, void> {
@@ -99,11 +100,6 @@ export class PlanDesk {
     this.#remembered.set(jobKey, plan);
     return plan;
   }
-}
-
-/** What is enough for more cards is enough for fewer: a quick plan that missed it is put right. */
-function neverFalling(curve: readonly number[]): readonly number[] {
-  return curve.map((_, index) => Math.min(...curve.slice(index)));
 }
 
 function key(job: CutJob, work: number): string {

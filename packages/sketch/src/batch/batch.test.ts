@@ -7,7 +7,8 @@ import { applyEdit } from '../edit/apply-edit.js';
 import type { Sketch } from '../model/sketch.js';
 import { expectSketch } from '../read/read-sketch.js';
 import { planBatch } from './batch-plan.js';
-import { cutJobs, dealPapers, pieceOfBlank } from './cut-jobs.js';
+import { cutJobs, pieceOfBlank } from './cut-jobs.js';
+import { mixPlan } from './mix-plan.js';
 import { type BatchRecipe, batchRecipe, CARD_BASE, sketchTrimmer } from './recipe.js';
 import { batchYield, sheetsFor } from './yield.js';
 
@@ -53,11 +54,10 @@ test('moving, tilting and reordering leave the recipe equal; resizing does not',
 });
 
 test('every card gets every role of a mix once, and two roles of a mix never meet in one paper', () => {
-  const [panel, strip] = recipe.parts.filter((part) => part.papers.length === 2);
-  if (!panel || !strip) throw new Error('the sample has two roles from its mix');
-  const panels = dealPapers(panel, 0, 6);
-  const strips = dealPapers(strip, 1, 6);
-  expect(panels.filter((paper, card) => paper === strips[card])).toEqual([]);
+  const mix = mixPlan(recipe, 6);
+  expect(mix.roles.map(({ piece }) => piece)).toEqual(['panel', 'strip']);
+  expect(mix.deal).toHaveLength(6);
+  for (const [panel, strip] of mix.deal) expect([panel, strip].sort()).toEqual(['dots', 'sprig']);
   const jobs = cutJobs(recipe, 6);
   const quantity = (paper: string, blank: string) =>
     jobs.find((job) => job.paper === paper)?.job.blanks.find(({ id }) => id === blank)?.quantity;

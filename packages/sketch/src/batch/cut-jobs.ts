@@ -1,4 +1,5 @@
 import type { CutBlank, CutJob } from '@trimwell/geometry';
+import { mixPlan } from './mix-plan.js';
 import type { BatchRecipe, RecipePart } from './recipe.js';
 
 /** The cut job of one paper of the batch. */
@@ -18,29 +19,15 @@ export function pieceOfBlank(blank: string): string {
 }
 
 /**
- * Which paper each card of a mix's role gets: papers take turns, and each role of the same papers starts one paper
- * further, so that two roles of one mix meet in different papers on a card wherever the mix has more than one.
- */
-export function dealPapers(part: RecipePart, role: number, cards: number): readonly string[] {
-  return Array.from({ length: cards }, (_, card) => part.papers[(card + role) % part.papers.length] ?? '');
-}
-
-/** How many parts with the same papers stand before `part` in the recipe: its turn in the deal. */
-function roleOf(recipe: BatchRecipe, part: RecipePart): number {
-  const key = part.papers.join();
-  return recipe.parts.filter((other) => other.papers.join() === key).indexOf(part);
-}
-
-/**
- * One cut job per paper that `cards` cards need, in the order of the papers. A blank comes from exactly one paper, so
- * papers can be planned one by one without losing anything.
+ * One cut job per paper that `cards` cards need, in the order of the papers. What a mix's papers give is what the mix plan
+ * deals. A blank comes from exactly one paper, so papers can be planned one by one without losing anything.
  */
 export function cutJobs(recipe: BatchRecipe, cards: number): readonly PaperJob[] {
+  const roles = new Map(mixPlan(recipe, cards).roles.map(({ piece, papers }) => [piece, papers]));
   const blanks = new Map<string, CutBlank[]>();
   for (const part of recipe.parts) {
-    const dealt = dealPapers(part, roleOf(recipe, part), cards);
-    for (const paper of new Set(part.papers)) {
-      const quantity = part.perCard * dealt.filter((id) => id === paper).length;
+    const dealt = roles.get(part.blank) ?? [{ paper: part.papers[0] ?? '', blanks: part.perCard * cards }];
+    for (const { paper, blanks: quantity } of dealt) {
       if (quantity === 0) continue;
       const { width, height } = part;
       const blank: CutBlank = { id: blankId(part, paper), width, height, quantity, papers: [paper], turn: true };

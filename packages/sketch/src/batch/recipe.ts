@@ -32,6 +32,8 @@ export interface BatchRecipe {
   readonly trimmer: Trimmer;
   readonly papers: readonly CutPaper[];
   readonly parts: readonly RecipePart[];
+  /** Groups of blanks, no two of which should share a paper on one card. */
+  readonly contrast: readonly (readonly string[])[];
 }
 
 /** The blank of `piece`: its untilted size, plus the bite of the punch on each punched edge. */
@@ -105,5 +107,6 @@ export function batchRecipe(sketch: Sketch): BatchRecipe {
     trimmer: sketchTrimmer(sketch.unit, sides),
     papers: sketch.papers.map(cutPaper),
     parts,
+    contrast: sketch.batch.contrast,
   };
 }

@@ -1,10 +1,21 @@
-import { leastSheets } from '@trimwell/geometry';
+import { type CutJob, leastSheets, planCuts } from '@trimwell/geometry';
 import { type BatchPlan, type PlanOne, planBatch } from './batch-plan.js';
 import { cutJobs } from './cut-jobs.js';
+import { planForSheets } from './plan-for-sheets.js';
 import type { BatchRecipe } from './recipe.js';
+import { rememberPlans } from './remember-plans.js';
 
 /** Most cards that a batch is ever counted up to. */
 export const MOST_CARDS = 500;
+
+/** What one sheet more of `paper`, and of no other, would give. */
+export interface OneMore {
+  readonly paper: string;
+  /** The most cards then; never fewer than without the sheet. */
+  readonly cards: number;
+  /** True when it is proven that no plan makes one card more than that. */
+  readonly proven: boolean;
+}
 
 /** The most cards that the sheets at hand give. */
 export interface BatchYield {
@@ -13,6 +24,8 @@ export interface BatchYield {
   readonly proven: boolean;
   /** The papers of which there is not enough for one card more, in the order of the papers. */
   readonly runsOut: readonly string[];
+  /** For each limited paper that the cards need, in the order of the papers; empty unless asked for. */
+  readonly oneMore: readonly OneMore[];
   readonly plan: BatchPlan;
 }
 
@@ -22,18 +35,28 @@ export function isLimited(recipe: BatchRecipe): boolean {
   return recipe.papers.some((paper) => paper.sheets !== null && used.has(paper.id));
 }
 
-/** True when the sheets at hand cannot give `cards` cards, whatever the plan: a lower bound needs more than there are. */
-function provenShort(recipe: BatchRecipe, cards: number): boolean {
-  return cutJobs(recipe, cards).some(({ job }) => leastSheets(job).value === Number.POSITIVE_INFINITY);
+/** The job to ask for when only completeness counts: of unlimited sheets one copy of each blank tells it all. */
+function sample(job: CutJob): CutJob {
+  if (job.papers.some((paper) => paper.sheets !== null)) return job;
+  return { ...job, blanks: job.blanks.map((blank) => ({ ...blank, quantity: Math.min(1, blank.quantity) })) };
+}
+
+/** True when it is proven that the sheets at hand cannot give `cards` cards, whatever the plan: a lower bound needs more than there are. */
+export function provenShort(recipe: BatchRecipe, cards: number): boolean {
+  return cutJobs(recipe, cards).some(({ job }) => leastSheets(sample(job)).value === Number.POSITIVE_INFINITY);
 }
 
 export interface YieldOptions {
   /** Plans one job; default the planner with its usual work. */
   readonly planOne?: PlanOne;
+  /** Plans one job while the number of cards is looked for; default `planOne`, or `planForSheets()` where that is not given. */
+  readonly countWith?: PlanOne;
   /** A number of cards to begin with, such as the last answer. The answer does not depend on it. Default 1. */
   readonly guess?: number;
   /** Whether to look for a proof that one card more is impossible. Default true. */
   readonly prove?: boolean;
+  /** Whether to find what one more sheet of each limited paper would give. Default false. */
+  readonly oneMore?: boolean;
 }
 
 /** The largest number up to `most` that is possible, going out from `guess` in growing steps, then halving; 0 for none. */
@@ -64,6 +87,34 @@ function largestPossible(guess: number, most: number, possible: (n: number) => b
   return made;
 }
 
+/** True when `planOne` makes all blanks of `cards` cards; the first paper that fails ends the asking. */
+export function makesCards(recipe: BatchRecipe, cards: number, planOne: PlanOne): boolean {
+  return cutJobs(recipe, cards).every(({ job }) => planOne(sample(job)).complete);
+}
+
+export interface MostCardsOptions {
+  readonly planOne: PlanOne;
+  /** A number of cards to begin with. The answer does not depend on it. */
+  readonly guess: number;
+  /** The largest answer wanted. */
+  readonly upTo: number;
+}
+
+/** The most cards, up to `upTo`, of which `planOne` makes all blanks; 0 when it does not make a single one. */
+export function mostCards(recipe: BatchRecipe, { planOne, guess, upTo }: MostCardsOptions): number {
+  const start = Math.min(Math.max(1, guess), upTo);
+  return largestPossible(start, upTo, (n) => makesCards(recipe, n, planOne));
+}
+
+/** `recipe` with one sheet more of `paper`. */
+function withOneMore(recipe: BatchRecipe, paper: string): BatchRecipe {
+  const more = (sheets: number | null): number | null => (sheets === null ? null : sheets + 1);
+  return {
+    ...recipe,
+    papers: recipe.papers.map((each) => (each.id === paper ? { ...each, sheets: more(each.sheets) } : each)),
+  };
+}
+
 /**
  * The most cards that the sheets at hand give, and the plan for them; null when no paper that the cards need is limited.
  * `proven` when a lower bound for one card more needs more sheets than there are. What the planner only failed to find
@@ -71,18 +122,27 @@ function largestPossible(guess: number, most: number, possible: (n: number) => b
  */
 export function batchYield(recipe: BatchRecipe, options: YieldOptions = {}): BatchYield | null {
   if (!isLimited(recipe)) return null;
-  const { planOne, guess = 1, prove = true } = options;
-  const plans = new Map<number, BatchPlan>();
-  const planned = (cards: number): BatchPlan => {
-    const known = plans.get(cards) ?? planBatch(recipe, cards, planOne);
-    plans.set(cards, known);
-    return known;
+  const { guess = 1, prove = true } = options;
+  const planOne = options.planOne ?? planCuts;
+  const countWith = rememberPlans(options.countWith ?? options.planOne ?? planForSheets());
+  const cards = mostCards(recipe, { planOne: countWith, guess, upTo: MOST_CARDS });
+  const short = cutJobs(recipe, cards + 1).filter(({ job }) => !countWith(sample(job)).complete);
+  const used = new Set(recipe.parts.flatMap((part) => part.papers));
+  const limited = recipe.papers.filter((paper) => paper.sheets !== null && used.has(paper.id));
+  const oneMore = (options.oneMore ? limited : []).map((paper): OneMore => {
+    const richer = withOneMore(recipe, paper.id);
+    const most = Math.max(cards, mostCards(richer, { planOne: countWith, guess: cards + 1, upTo: MOST_CARDS }));
+    return { paper: paper.id, cards: most, proven: prove && provenShort(richer, most + 1) };
+  });
+  const plan = planBatch(recipe, cards, planOne);
+  return {
+    cards,
+    proven: prove && provenShort(recipe, cards + 1),
+    runsOut: short.map(({ paper }) => paper),
+    oneMore,
+    // Should the planner for the plan itself miss what counting found, what was found stands.
+    plan: plan.complete ? plan : planBatch(recipe, cards, countWith),
   };
-  const start = Math.min(Math.max(1, guess), MOST_CARDS);
-  const cards = largestPossible(start, MOST_CARDS, (n) => planned(n).complete);
-  const runsOut = planned(cards + 1).papers.filter(({ plan }) => !plan.complete);
-  const proven = prove && provenShort(recipe, cards + 1);
-  return { cards, proven, runsOut: runsOut.map(({ paper }) => paper), plan: planned(cards) };
 }
 
 /** Sheets that `cards` cards need, regardless of the sheets at hand. */
