@@ -6,8 +6,8 @@ import { runCommand } from '../index.js';
 const sketch = sampleSketch();
 const files: Readonly<Record<string, string>> = {
   'sketch.json': writeSketchText(sketch),
-  'clash.json': writeSketchText({ ...sketch, batch: { cards: 2, contrast: [['greeting', 'liner']] } }),
-  'most.json': writeSketchText({ ...sketch, batch: { cards: 'as many as possible', contrast: [] } }),
+  'clash.json': writeSketchText({ ...sketch, batch: { ...sketch.batch, cards: 2, contrast: [['greeting', 'liner']] } }),
+  'most.json': writeSketchText({ ...sketch, batch: { ...sketch.batch, cards: 'as many as possible', contrast: [] } }),
 };
 const trimwell = (line: string) =>
   runCommand(

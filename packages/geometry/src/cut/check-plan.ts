@@ -199,7 +199,9 @@ export function checkPlan(job: CutJob, plan: CutPlan): readonly PlanProblem[] {
     problems.push({ where: 'counts.settings', problem: `${plan.counts.settings} for ${cuts} cuts` });
   const told = plan.largestOffcut ? plan.largestOffcut.width * plan.largestOffcut.height : 0;
   if (told !== largest) problems.push({ where: 'largestOffcut', problem: `${told}, found ${largest}` });
-  const spent = job.papers.every((paper) => paper.price !== null) ? money : sheets;
+  const priced =
+    job.papers.every((paper) => paper.price !== null) && job.papers.some((paper) => (paper.price ?? 0) > 0);
+  const spent = priced ? money : sheets;
   if (plan.proof.lowerBound > spent * (1 + 1e-12))
     problems.push({ where: 'proof.lowerBound', problem: `${plan.proof.lowerBound}, used ${spent}` });
   if (plan.proof.fewestSheets && plan.proof.lowerBound < spent * (1 - 1e-12))

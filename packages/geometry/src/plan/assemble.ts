@@ -191,9 +191,9 @@ export function planScore(task: Task, plan: CutPlan): readonly number[] {
       sum + copies * (task.stocks[task.job.papers.findIndex(({ id }) => id === paper)]?.cost ?? 0),
     0,
   );
-  const { layouts, settings, cuts } = plan.counts;
+  const { sheets, layouts, settings, cuts } = plan.counts;
   const offcut = plan.largestOffcut ? plan.largestOffcut.width * plan.largestOffcut.height : 0;
-  return [unmade, cost, layouts, settings, cuts, -offcut];
+  return [unmade, cost, sheets, layouts, settings, cuts, -offcut];
 }
 
 /** Negative when `a` is better, by the first figure that differs. */

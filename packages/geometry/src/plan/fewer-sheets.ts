@@ -2,6 +2,8 @@ import type { Stock, Task } from '../sheet/kinds.js';
 
 /** Sets of sheets that are tried at the most. */
 const MOST_SETS = 4;
+/** Sheets of a stock that costs nothing, at the most. */
+const MOST_FREE = 60;
 /** Sets that are looked through. */
 const MOST_LOOKED = 4_000;
 
@@ -32,9 +34,10 @@ export function cheaperSets(
       return;
     }
     const { stock, index } = next;
-    const affordable = stock.cost > 0 ? Math.ceil((cost - spent) / stock.cost) - 1 : 0;
-    const most = Math.min(sheets[index] ?? 0, Math.max(0, affordable));
-    for (let count = most; count >= 0; count -= 1) {
+    const affordable = stock.cost > 0 ? Math.max(0, Math.ceil((cost - spent) / stock.cost) - 1) : MOST_FREE;
+    const most = Math.min(sheets[index] ?? 0, affordable);
+    // What costs nothing is always taken.
+    for (let count = most; count >= (stock.cost > 0 ? 0 : most); count -= 1) {
       go(
         at + 1,
         set.map((own, stockAt) => (stockAt === index ? count : own)),

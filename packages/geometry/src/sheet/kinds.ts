@@ -33,8 +33,13 @@ export function mayTurn(kind: Kind, stock: Stock): boolean {
   return kind.turn && !stock.paper.directional && kind.width !== kind.height;
 }
 
+/** True when plans are compared by money: every paper has a price, and not all are free. */
+export function isPriced(job: CutJob): boolean {
+  return job.papers.every((paper) => paper.price !== null) && job.papers.some((paper) => (paper.price ?? 0) > 0);
+}
+
 function stocksOf(job: CutJob): readonly Stock[] {
-  const priced = job.papers.every((paper) => paper.price !== null);
+  const priced = isPriced(job);
   return job.papers.map((paper) => {
     const { width, height } = usableRect(paper);
     return {

@@ -28,7 +28,7 @@ test('a card on which contrasting pieces share a paper is marked', () => {
 });
 
 test('a sketch without a mix says so', () => {
-  const plain = { ...sketch, pieces: [], batch: { cards: 2, contrast: [] } };
+  const plain = { ...sketch, pieces: [], batch: { ...sketch.batch, cards: 2, contrast: [] } };
   expect(mixText(plain, mixPlan(batchRecipe(plain), 2))).toBe(
     'Fern sampler: 2 cards, no piece is cut from a mix of papers\n',
   );

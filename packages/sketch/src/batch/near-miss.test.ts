@@ -252,7 +252,7 @@ test('a metric sketch shrinks by whole millimetres up to three', () => {
     ),
     mixes: [],
     variations: [],
-    batch: { cards: 6, contrast: [] },
+    batch: { cards: 6, contrast: [], stoppedCuts: false, hiddenCentres: false },
   });
   // Five of 52 mm from 300 mm, six of 50 mm (by hand).
   expect(missesOf(sketch).misses).toMatchObject([{ to: { height: millimetres(50) }, saves: [{ sheets: 1 }] }]);

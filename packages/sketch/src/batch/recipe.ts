@@ -104,7 +104,7 @@ export function batchRecipe(sketch: Sketch): BatchRecipe {
   const sides = parts.flatMap((part) => [part.width, part.height]);
   return {
     cards: sketch.batch.cards,
-    trimmer: sketchTrimmer(sketch.unit, sides),
+    trimmer: { ...sketchTrimmer(sketch.unit, sides), stoppedCuts: sketch.batch.stoppedCuts },
     papers: sketch.papers.map(cutPaper),
     parts,
     contrast: sketch.batch.contrast,

@@ -99,7 +99,13 @@ function records(unit: Unit) {
   });
   const cards = z.union([count(1, 500), z.literal(AS_MANY_AS_POSSIBLE)]);
   const contrast = z.array(z.array(id).check(z.minLength(2), z.maxLength(24))).check(z.maxLength(24));
-  const batch = z.strictObject({ cards, contrast: z._default(contrast, []) });
+  const batch = z.strictObject({
+    cards,
+    contrast: z._default(contrast, []),
+    // Two ways to save paper that are offered, never assumed.
+    stoppedCuts: z._default(z.boolean(), false),
+    hiddenCentres: z._default(z.boolean(), false),
+  });
   const link = z.strictObject({
     text: name,
     address: z.string().check(z.maxLength(500), z.regex(/^https:\/\/[^\s<>"']+$/)),
