@@ -64,6 +64,14 @@ export function pinwheelParts(node: PinwheelNode, box: Rect): readonly (readonly
   ];
 }
 
+/** `node` with every part of it made anew by `make`; a leaf stays itself. */
+export function mapParts(node: CutNode, make: (part: CutNode) => CutNode): CutNode {
+  if (node.is === 'cut') return { ...node, first: make(node.first), second: make(node.second) };
+  if (node.is !== 'pinwheel') return node;
+  const { top, right, bottom, left, centre } = node;
+  return { ...node, top: make(top), right: make(right), bottom: make(bottom), left: make(left), centre: make(centre) };
+}
+
 /**
  * Visits every node of `node` with the rectangle it occupies in `box`, parents before children, near part first.
  * @throws RangeError when a cut would leave an empty part.

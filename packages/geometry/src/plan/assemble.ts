@@ -1,4 +1,4 @@
-import { type CutNode, eachNode, usableRect } from '../cut/cut-tree.js';
+import { type CutNode, eachNode, mapParts, usableRect } from '../cut/cut-tree.js';
 import { fitsOf } from '../cut/fit.js';
 import type { CutPlan, SheetLayout, Unmade, UnmadeReason } from '../cut/plan.js';
 import { ticks } from '../length/length.js';
@@ -27,10 +27,13 @@ function named(task: Task, node: CutNode, copies: number, waiting: Waiting): Cut
     const stored = blank?.width === kind?.width;
     return { is: 'blank', blank: best, turned: stored ? node.turned : !node.turned };
   }
-  if (node.is !== 'cut') return node;
-  const first = named(task, node.first, copies, waiting);
-  const second = first && named(task, node.second, copies, waiting);
-  return first && second ? { ...node, first, second } : null;
+  let short = false;
+  const whole = mapParts(node, (part) => {
+    const made = short ? null : named(task, part, copies, waiting);
+    short ||= made === null;
+    return made ?? part;
+  });
+  return short ? null : whole;
 }
 
 /** Deals names to a layout; when no member has enough for all its copies, to as many copies at a time as one has. */

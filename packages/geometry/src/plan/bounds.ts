@@ -125,8 +125,7 @@ export function lowerBound(task: Task, target: number | null): Bound {
   const [only, ...others] = stocks;
   const alone = only && others.length === 0 ? only : null;
   if (alone) consider(() => dualFeasibleBound(task, alone));
-  // A sheet with stopped cuts can hold more than any table says.
-  if (target === null || task.job.trimmer.stoppedCuts) return best;
+  if (target === null) return best;
   const areas = task.kinds.map((kind) => kind.width * kind.height);
   consider(() => valueBound(task, stocks, areas, 'most that one sheet holds'));
   for (const wanted of task.kinds.slice(0, MOST_SINGLES).keys()) {

@@ -1,6 +1,6 @@
 import type { Stock, Task } from '../sheet/kinds.js';
 import type { Meter } from '../sheet/meter.js';
-import { tableOf, waysOf } from '../sheet/places.js';
+import { mayStop, tableOf, waysOf } from '../sheet/places.js';
 import { fewPoints, mergeSizes } from '../sheet/points.js';
 import { SheetTable } from '../sheet/sheet-table.js';
 import { countsOf, type Slice } from '../sheet/slice.js';
@@ -32,6 +32,7 @@ export interface Pricing {
 const WHOLE = 1_000_000;
 /** Places for cuts on a side while sheets are looked for quickly. */
 const FEW_PLACES = 28;
+const FEW_STOPPED_PLACES = 14;
 const MOST_ROUNDS = 300;
 /** Sums of a table that count for one step of work. */
 export const SUMS_PER_STEP = 50;
@@ -49,12 +50,13 @@ function quickTable(task: Task, stockIndex: number): SheetTable | null {
   const stock = task.stocks[stockIndex] as Stock;
   const { kerf } = task.job.trimmer;
   const ways = waysOf(task, stockIndex, () => true);
+  const stopped = mayStop(task);
   const places = (side: 'w' | 'h', length: number): readonly number[] => {
     const sizes = mergeSizes(ways.map((way) => ({ size: way[side], most: task.kinds[way.kind]?.demand ?? 0 })));
-    return fewPoints(length, sizes, 0, FEW_PLACES);
+    return fewPoints(length, sizes, 0, stopped ? FEW_STOPPED_PLACES : FEW_PLACES);
   };
   const [xs, ys] = [places('w', stock.width + kerf), places('h', stock.height + kerf)];
-  return xs.length > 0 && ys.length > 0 ? new SheetTable(task.kinds.length, ways, xs, ys) : null;
+  return xs.length > 0 && ys.length > 0 ? new SheetTable(task.kinds.length, ways, xs, ys, stopped) : null;
 }
 
 function tablesOf(task: Task): readonly Tables[] {

@@ -2,7 +2,7 @@ import type { CutNode } from '../cut/cut-tree.js';
 import type { Task } from '../sheet/kinds.js';
 import type { Meter } from '../sheet/meter.js';
 import { realise } from '../sheet/realise.js';
-import { cutSlice, leafSlice, type Slice } from '../sheet/slice.js';
+import { cutSlice, leafSlice, pinwheelSlice, type Slice } from '../sheet/slice.js';
 import { assemblePlan, compareScores, planScore } from './assemble.js';
 import type { Bound } from './bound.js';
 import type { Draft } from './draft.js';
@@ -91,7 +91,7 @@ export function draftOf(task: Task, sheets: readonly SliceSheet[], missing: read
   return whole.length === made.length ? { sheets: whole, missing } : null;
 }
 
-/** The blanks of a tree as groups, without its offcuts and places; null when it has none, or has stopped cuts. */
+/** The blanks of a tree as groups, without its offcuts and places; null when it has none. A pinwheel's hand is not kept. */
 export function sliceOf(task: Task, node: CutNode): Slice | null {
   if (node.is === 'blank') {
     const index = Number(node.blank);
@@ -101,6 +101,8 @@ export function sliceOf(task: Task, node: CutNode): Slice | null {
     const [w, h] = node.turned ? [kind.height, kind.width] : [kind.width, kind.height];
     return leafSlice(index, node.turned, w + kerf, h + kerf);
   }
+  if (node.is === 'pinwheel')
+    return pinwheelSlice([node.top, node.right, node.bottom, node.left, node.centre].map((arm) => sliceOf(task, arm)));
   if (node.is !== 'cut') return null;
   const parts = [sliceOf(task, node.first), sliceOf(task, node.second)].filter((part) => part !== null);
   return parts.length === 0 ? null : cutSlice(node.direction === 'vertical', parts);

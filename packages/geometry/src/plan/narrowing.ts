@@ -1,7 +1,7 @@
 import type { Kind, Task } from '../sheet/kinds.js';
 import { Meter } from '../sheet/meter.js';
 import { Refill } from '../sheet/refill.js';
-import { countInto, type Slice } from '../sheet/slice.js';
+import { countInto, countLeaves, type Slice } from '../sheet/slice.js';
 import type { Bound } from './bound.js';
 import { closeGap } from './closure.js';
 import { generateColumns, type PricedSheet } from './column-generation.js';
@@ -44,10 +44,6 @@ function restOf(
 
 function singles(sheets: readonly SliceSheet[]): readonly SliceSheet[] {
   return sheets.flatMap((sheet) => Array.from({ length: sheet.copies }, () => ({ ...sheet, copies: 1 })));
-}
-
-function leaves(slice: Slice): number {
-  return slice.kind >= 0 ? 1 : slice.parts.reduce((sum, part) => sum + leaves(part), 0);
 }
 
 function same(sheets: readonly SliceSheet[]): readonly SliceSheet[] {
@@ -128,11 +124,11 @@ export class Narrowing {
   #loosened(whole: readonly SliceSheet[], rest: readonly SliceSheet[]): Pick<Rounded, 'whole' | 'rest'> {
     const stay = [...singles(whole)];
     const anew = [...singles(rest)];
-    let blanks = anew.reduce((sum, { slice }) => sum + leaves(slice), 0);
+    let blanks = anew.reduce((sum, { slice }) => sum + countLeaves(slice), 0);
     while (stay.length > 0) {
       const at = Math.floor(this.random() * stay.length);
       const sheet = stay[at] as SliceSheet;
-      blanks += leaves(sheet.slice);
+      blanks += countLeaves(sheet.slice);
       if (blanks > MOST_REFILLED) break;
       stay.splice(at, 1);
       anew.push(sheet);

@@ -1,4 +1,5 @@
 import { CutJobError, checkJob, jobProblem } from '../cut/check-job.js';
+import { mapParts } from '../cut/cut-tree.js';
 import { fitsOf } from '../cut/fit.js';
 import type { CutJob } from '../cut/job.js';
 import type { CutPlan } from '../cut/plan.js';
@@ -77,7 +78,7 @@ interface Component {
 
 function renamed(node: Draft['sheets'][number]['tree'], kinds: readonly number[]): Draft['sheets'][number]['tree'] {
   if (node.is === 'blank') return { ...node, blank: String(kinds[Number(node.blank)]) };
-  return node.is === 'cut' ? { ...node, first: renamed(node.first, kinds), second: renamed(node.second, kinds) } : node;
+  return mapParts(node, (part) => renamed(part, kinds));
 }
 
 /** The drafts of all components as one, and their bounds added up. */
@@ -160,7 +161,7 @@ export function planCuts(job: CutJob, options: PlanOptions = {}): CutPlan {
 /** The best bound for `task` that so much work gives. */
 function provenLeast(task: Task, work: number): Bound {
   const quick = lowerBound(task, Number.POSITIVE_INFINITY);
-  if (task.job.trimmer.stoppedCuts || quick.value === Number.POSITIVE_INFINITY) return quick;
+  if (quick.value === Number.POSITIVE_INFINITY) return quick;
   const pricing = generateColumns(task, [], Number.POSITIVE_INFINITY, new Meter(work));
   let step = pricing.next();
   while (!step.done) step = pricing.next();

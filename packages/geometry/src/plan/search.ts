@@ -1,5 +1,6 @@
 import type { Task } from '../sheet/kinds.js';
 import { Meter } from '../sheet/meter.js';
+import { mayStop } from '../sheet/places.js';
 import { seededRandom } from '../sheet/random.js';
 import type { Bound } from './bound.js';
 import { lowerBound } from './bounds.js';
@@ -52,8 +53,9 @@ function* narrow(task: Task, keeper: Keeper, random: () => number, meter: Meter)
   const narrowing = new Narrowing(task, keeper, random, meter);
   const share = meter.budget * NARROWING_SHARE;
   const repeating = copiesOf(task) >= REPEATING * task.kinds.length;
-  if (!keeper.hopeless && !task.job.trimmer.stoppedCuts) yield* narrowing.price();
-  let closed = task.job.trimmer.stoppedCuts;
+  if (!keeper.hopeless) yield* narrowing.price();
+  // The groups that closing makes know no pinwheels.
+  let closed = mayStop(task);
   for (let round = 0; round < MOST_ROUNDS && !keeper.proven && !keeper.hopeless && meter.spent < share; round += 1) {
     yield* narrowing.refill(round % 2 === 0);
     if (keeper.proven) return;

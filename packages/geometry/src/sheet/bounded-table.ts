@@ -1,8 +1,8 @@
 import type { Task } from './kinds.js';
-import { waysOf } from './places.js';
+import { mayStop, waysOf } from './places.js';
 import { cutPoints, fewPoints, mergeSizes } from './points.js';
 import type { Way } from './sheet-table.js';
-import { cutSlice, leafSlice, type Slice } from './slice.js';
+import { cutSlice, leafSlice, pinwheelSlice, type Slice } from './slice.js';
 
 /** A sheet that is worth much: its blanks, how many of each kind, and their value. */
 export interface ValuedSlice {
@@ -36,6 +36,10 @@ const WAY = 1;
 const ACROSS = 2;
 const DOWN = 3;
 const SAME = 4;
+const TURN = 5;
+
+/** Places times places up to which pinwheels are looked for in every part. */
+const MOST_STOPPED = 16 * 16;
 
 /** Steps of work that looking at so many joined parts counts for. */
 const JOINS_PER_STEP = 15;
@@ -64,13 +68,16 @@ export function valuableSlice(
   const xs = places('w', stock.width + kerf);
   const ys = places('h', stock.height + kerf);
   if (xs.length === 0 || ys.length === 0) return { best: null, work: 1 };
-  const table = new Filling(ways, xs, ys, left, values);
+  const stopped = mayStop(task) && xs.length * ys.length <= MOST_STOPPED;
+  const table = new Filling(ways, xs, ys, left, values, stopped);
   return { best: table.best(), work: 1 + table.joins / JOINS_PER_STEP };
 }
 
 class Filling {
   readonly #cells: Cells;
   readonly #kinds: number;
+  /** The cells of the arms of each pinwheel that was better than what there was. */
+  readonly #arms: (readonly number[])[] = [];
   joins = 0;
 
   constructor(
@@ -79,6 +86,7 @@ class Filling {
     private readonly ys: readonly number[],
     private readonly left: readonly number[],
     private readonly values: readonly number[],
+    private readonly stopped: boolean,
   ) {
     const size = xs.length * ys.length;
     this.#kinds = left.length;
@@ -110,6 +118,62 @@ class Filling {
       const far = floorIndex(this.ys, height - (this.ys[near] as number));
       if (far >= 0) this.#join(cell, x * rows + near, x * rows + far, DOWN);
     }
+    if (this.stopped) this.#turn(x, y);
+  }
+
+  /** The pinwheels of a part: arms as cells, the cuts at every two places on either side. */
+  #turn(x: number, y: number): void {
+    const rows = this.ys.length;
+    const { value } = this.#cells;
+    const between = (points: readonly number[], from: number, to: number): number =>
+      floorIndex(points, (points[to] as number) - (points[from] as number));
+    const worth = (column: number, row: number): number =>
+      column < 0 || row < 0 ? 0 : (value[column * rows + row] as number);
+    const cell = x * rows + y;
+    for (let x2 = 1; x2 < x; x2 += 1) {
+      const right = between(this.xs, x2, x);
+      if (right < 0) break;
+      for (let y1 = 0; y1 < y; y1 += 1) {
+        const below = between(this.ys, y1, y);
+        if (below < 0) break;
+        for (let x1 = 0; x1 < x2; x1 += 1) {
+          const [wide, inX] = [between(this.xs, x1, x), between(this.xs, x1, x2)];
+          for (let y2 = y1 + 1; y2 < y; y2 += 1) {
+            const under = between(this.ys, y2, y);
+            if (under < 0) break;
+            this.joins += 1;
+            const inY = between(this.ys, y1, y2);
+            const sum = worth(x2, y1) + worth(x1, below) + worth(right, y2) + worth(wide, under) + worth(inX, inY);
+            if (sum <= (value[cell] as number) * (1 + 1e-12)) continue;
+            const arms = [
+              [x2, y1],
+              [right, y2],
+              [wide, under],
+              [x1, below],
+              [inX, inY],
+            ].map(([column = -1, row = -1]) => (column < 0 || row < 0 ? -1 : column * rows + row));
+            this.#joinArms(cell, arms);
+          }
+        }
+      }
+    }
+  }
+
+  #joinArms(cell: number, arms: readonly number[]): void {
+    const { value, counts } = this.#cells;
+    const total = this.left.map((most, kind) =>
+      Math.min(
+        most,
+        arms.reduce((sum, arm) => sum + (arm < 0 ? 0 : (counts[arm * this.#kinds + kind] as number)), 0),
+      ),
+    );
+    const sum = total.reduce((worth, count, kind) => worth + count * (this.values[kind] as number), 0);
+    if (sum <= (value[cell] as number) * (1 + 1e-12)) return;
+    value[cell] = sum;
+    counts.set(total, cell * this.#kinds);
+    this.#cells.how[cell] = TURN;
+    this.#cells.near[cell] = this.#arms.length;
+    this.#arms.push(arms);
   }
 
   #copy(cell: number, from: number): void {
@@ -184,6 +248,8 @@ class Filling {
         );
         return parts.length === 0 ? null : cutSlice(this.#cells.how[cell] === ACROSS, parts);
       }
+      case TURN:
+        return pinwheelSlice((this.#arms[near] ?? []).map((arm) => (arm < 0 ? null : this.#slice(arm, open))));
       default:
         return null;
     }

@@ -1,4 +1,4 @@
-import { cutSlice, leafSlice, type Slice } from './slice.js';
+import { cutSlice, GROUP, leafSlice, type Slice } from './slice.js';
 
 /** How a blank may lie; sides with the kerf. */
 export interface Lie {
@@ -57,16 +57,18 @@ export class SpotSearch {
   #visit(node: Slice, depth: number, lie: Lie): void {
     this.#stack[depth] = node;
     const { w, h } = lie;
-    if (node.kind < 0) {
+    if (node.kind === GROUP) {
       if (node.vertical) this.#consider(depth, node.w + w, Math.max(node.h, h), lie, false, true);
       else this.#consider(depth, Math.max(node.w, w), node.h + h, lie, false, false);
     }
-    if (node.kind >= 0 || depth === 0) {
+    if (node.kind !== GROUP || depth === 0) {
       // Pairing along the direction of the group around, or of the group itself, would be the same as joining that.
-      const taken = depth > 0 ? this.#stack[depth - 1]?.vertical : node.kind < 0 ? node.vertical : undefined;
+      const taken = depth > 0 ? this.#stack[depth - 1]?.vertical : node.kind === GROUP ? node.vertical : undefined;
       if (taken !== true) this.#consider(depth, node.w + w, Math.max(node.h, h), lie, true, true);
       if (taken !== false) this.#consider(depth, Math.max(node.w, w), node.h + h, lie, true, false);
     }
+    // The arms of a pinwheel stay as they are.
+    if (node.kind !== GROUP) return;
     const { parts } = node;
     for (let at = 0; at < parts.length; at += 1) {
       const part = parts[at] as Slice;

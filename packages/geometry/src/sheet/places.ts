@@ -11,6 +11,14 @@ export interface TableLimits {
 /** What a table of usual size may cost. */
 export const USUAL_TABLE: TableLimits = { points: 400, steps: 16_000_000 };
 
+/** Places for cuts on a side up to which pinwheels are looked for everywhere in a sheet. */
+export const STOPPED_POINTS = 24;
+
+/** True when a cut may stop inside the sheet: it is allowed, and the blade takes nothing away. */
+export function mayStop(task: Task): boolean {
+  return task.job.trimmer.stoppedCuts && task.job.trimmer.kerf === 0;
+}
+
 /** All ways in which the kinds that `wanted` names lie on one stock. */
 export function waysOf(task: Task, stockIndex: number, wanted: (kind: number) => boolean): readonly Way[] {
   const stock = task.stocks[stockIndex] as Stock;
@@ -52,9 +60,11 @@ function placesOf(
   side: 'w' | 'h',
   length: number,
   limit: number,
+  stopped: boolean,
 ): readonly number[] | null {
   const bounded = mergeSizes(ways.map((way) => ({ size: way[side], most: task.kinds[way.kind]?.demand ?? 0 })));
   const few = cutPoints(length, bounded, 0, limit);
+  if (stopped) return few;
   const endless = bounded.map(({ size }) => ({ size, most: Number.POSITIVE_INFINITY }));
   const all = cutPoints(length, endless, 0, 4 * limit);
   const rastered = all && raster(all, length);
@@ -72,8 +82,10 @@ export function tableOf(
   const stock = task.stocks[stockIndex] as Stock;
   const { kerf } = task.job.trimmer;
   const ways = waysOf(task, stockIndex, wanted);
-  const xs = placesOf(task, ways, 'w', stock.width + kerf, limits.points);
-  const ys = placesOf(task, ways, 'h', stock.height + kerf, limits.points);
+  const stopped = mayStop(task);
+  const points = stopped ? Math.min(limits.points, STOPPED_POINTS) : limits.points;
+  const xs = placesOf(task, ways, 'w', stock.width + kerf, points, stopped);
+  const ys = placesOf(task, ways, 'h', stock.height + kerf, points, stopped);
   if (!xs || !ys || (xs.length * ys.length * (xs.length + ys.length)) / 4 > limits.steps) return null;
-  return new SheetTable(task.kinds.length, ways, xs, ys);
+  return new SheetTable(task.kinds.length, ways, xs, ys, stopped);
 }

@@ -3,7 +3,7 @@ import { cutAllowed, fitsOf } from '../cut/fit.js';
 import type { Trimmer } from '../cut/job.js';
 import { ticks } from '../length/length.js';
 import { finish, freePart, placeInto } from './growing.js';
-import type { Slice } from './slice.js';
+import { pinwheelCuts, type Slice } from './slice.js';
 
 /** Larger parts first, so that equal ones lie together and one setting serves them all. */
 function inOrder(slice: Slice): readonly Slice[] {
@@ -56,6 +56,7 @@ export function realise(trimmer: Trimmer, slice: Slice, width: number, height: n
     placeInto(part, fit, slice.kind, slice.turned, trimmer.kerf);
     return finish(part);
   }
+  if (slice.arms) return realiseTrimmed(trimmer, slice, slice.arms, width, height);
   const parts = inOrder(slice);
   const { vertical } = slice;
   const [needed, given, along] = vertical ? [h, height, width] : [w, width, height];
@@ -69,4 +70,62 @@ export function realise(trimmer: Trimmer, slice: Slice, width: number, height: n
     inRow(trimmer, vertical, parts, 0, width, height) ??
     (needed === given ? null : inRow(trimmer, vertical, [...parts].reverse(), 0, width, height))
   );
+}
+
+/** A pinwheel in a part that may be larger: what it does not need is cut off first where the trimmer can. */
+function realiseTrimmed(
+  trimmer: Trimmer,
+  slice: Slice,
+  arms: readonly (Slice | null)[],
+  width: number,
+  height: number,
+): CutNode | null {
+  const { w, h } = slice;
+  if (w < width && cutAllowed(trimmer, width, w, height)) {
+    const inner = realiseTrimmed(trimmer, slice, arms, w, height);
+    if (inner) return cutOf(true, w, inner, OFFCUT);
+  }
+  if (h < height && cutAllowed(trimmer, height, h, width)) {
+    const inner = realiseTrimmed(trimmer, slice, arms, width, h);
+    if (inner) return cutOf(false, h, inner, OFFCUT);
+  }
+  return realisePinwheel(trimmer, arms, width, height);
+}
+
+/** Four cuts that stop, each obeying the trimmer as an edge-to-edge cut of its arm and what lies beside it would. */
+function realisePinwheel(trimmer: Trimmer, arms: readonly (Slice | null)[], w: number, h: number): CutNode | null {
+  const { x1, x2, y1, y2 } = pinwheelCuts(arms);
+  if (!trimmer.stoppedCuts || trimmer.kerf !== 0) return null;
+  const can =
+    cutAllowed(trimmer, h, y1, x2) &&
+    cutAllowed(trimmer, w, x2, y2) &&
+    cutAllowed(trimmer, h, y2, w - x1) &&
+    cutAllowed(trimmer, w, x1, h - y1);
+  if (!can) return null;
+  const sizes = [
+    [x2, y1],
+    [w - x2, y2],
+    [w - x1, h - y2],
+    [x1, h - y1],
+    [x2 - x1, y2 - y1],
+  ] as const;
+  const made = sizes.map(([width, height], at): CutNode | null => {
+    const arm = arms[at];
+    return arm ? realise(trimmer, arm, width, height) : OFFCUT;
+  });
+  const [top, right, bottom, left, centre] = made;
+  if (!top || !right || !bottom || !left || !centre) return null;
+  return {
+    is: 'pinwheel',
+    hand: 'clockwise',
+    x1: ticks(x1),
+    x2: ticks(x2),
+    y1: ticks(y1),
+    y2: ticks(y2),
+    top,
+    right,
+    bottom,
+    left,
+    centre,
+  };
 }

@@ -2,7 +2,7 @@ import { insertAt, type Lie, SpotSearch } from './insert-slice.js';
 import type { Stock, Task } from './kinds.js';
 import type { Meter } from './meter.js';
 import { waysOf } from './places.js';
-import { leafSlice, type Slice, without } from './slice.js';
+import { countLeaves, leafSlice, type Slice, without } from './slice.js';
 
 /** Blanks that one round takes out, on average, and how many rounds back a worse result is still forgiven. */
 const TAKEN_OUT = 6;
@@ -182,13 +182,6 @@ export class Refill {
       }
     }
   }
-}
-
-function countLeaves(slice: Slice): number {
-  if (slice.kind >= 0) return 1;
-  let sum = 0;
-  for (const part of slice.parts) sum += countLeaves(part);
-  return sum;
 }
 
 function collect(slice: Slice, into: Set<Slice>): void {

@@ -1,5 +1,5 @@
 import type { Slice } from './slice.js';
-import { cutSlice, leafSlice } from './slice.js';
+import { cutSlice, leafSlice, pinwheelSlice } from './slice.js';
 
 /** One kind in one direction, as a table knows it; sides with the blade's kerf. */
 export interface Way {
@@ -29,6 +29,13 @@ function cutsOf(points: readonly number[]): readonly Int32Array[] {
   });
 }
 
+/** For each point and each one below it, the largest point in what lies between them; -1 when there is none. */
+function betweenOf(points: readonly number[]): readonly Int32Array[] {
+  return points.map((point, index) =>
+    Int32Array.from({ length: index }, (_, from) => floorIndex(points, point - (points[from] as number))),
+  );
+}
+
 function total(cuts: readonly Int32Array[]): number {
   return cuts.reduce((sum, list) => sum + list.length, 0);
 }
@@ -49,13 +56,23 @@ export class SheetTable {
   /** Sums that one filling takes. */
   readonly steps: number;
 
-  /** `xs` and `ys` are the places for cuts, rising; kinds are those of `ways`, 0 to `kinds` - 1. */
+  /** For two places, the largest place in what lies between them; -1 when there is none. */
+  readonly #betweenX: readonly Int32Array[];
+  readonly #betweenY: readonly Int32Array[];
+
+  /**
+   * `xs` and `ys` are the places for cuts, rising; kinds are those of `ways`, 0 to `kinds` - 1. With `stopped` a part may
+   * also be cut as a pinwheel, which takes places^6 / 36 sums.
+   */
   constructor(
     readonly kinds: number,
     readonly ways: readonly Way[],
     readonly xs: readonly number[],
     readonly ys: readonly number[],
+    readonly stopped = false,
   ) {
+    this.#betweenX = stopped ? betweenOf(xs) : [];
+    this.#betweenY = stopped ? betweenOf(ys) : [];
     this.#cutsX = cutsOf(xs);
     this.#cutsY = cutsOf(ys);
     this.#table = new Float64Array(xs.length * ys.length);
@@ -64,6 +81,7 @@ export class SheetTable {
       return x < xs.length && y < ys.length ? x * ys.length + y : -1;
     });
     this.steps = total(this.#cutsX) * ys.length + total(this.#cutsY) * xs.length;
+    if (stopped) this.steps += (4 * (xs.length * ys.length) ** 3) / 36;
   }
 
   /** The most value of the whole sheet, for whole-numbered values of the kinds; 0 when nothing fits. */
@@ -106,8 +124,51 @@ export class SheetTable {
         const sum = (table[here + near] as number) + (table[here + (cutsY[near] as number)] as number);
         if (sum > best) best = sum;
       }
+      if (this.stopped) best = Math.max(best, this.#pinwheel(x, y, best)?.sum ?? 0);
       table[here + y] = best;
     }
+  }
+
+  /** The pinwheel in a part that is worth most, if it is worth more than `least`. */
+  #pinwheel(
+    x: number,
+    y: number,
+    least: number,
+  ): { readonly sum: number; readonly arms: readonly (readonly [number, number])[] } | null {
+    let sum = least;
+    let found: readonly (readonly [number, number])[] | null = null;
+    const toX = this.#betweenX[x] as Int32Array;
+    const toY = this.#betweenY[y] as Int32Array;
+    for (let x2 = 1; x2 < x; x2 += 1) {
+      const right = toX[x2] as number;
+      if (right < 0) break;
+      for (let y1 = 0; y1 < y; y1 += 1) {
+        const top = this.at(x2, y1);
+        const below = toY[y1] as number;
+        if (top === 0 || below < 0) continue;
+        for (let x1 = 0; x1 < x2; x1 += 1) {
+          const left = this.at(x1, below);
+          const wide = toX[x1] as number;
+          const inX = (this.#betweenX[x2] as Int32Array)[x1] as number;
+          for (let y2 = y1 + 1; y2 < y; y2 += 1) {
+            const under = toY[y2] as number;
+            if (under < 0) break;
+            const inY = (this.#betweenY[y2] as Int32Array)[y1] as number;
+            const all = top + left + this.at(right, y2) + this.at(wide, under) + this.at(inX, inY);
+            if (all <= sum) continue;
+            sum = all;
+            found = [
+              [x2, y1],
+              [right, y2],
+              [wide, under],
+              [x1, below],
+              [inX, inY],
+            ];
+          }
+        }
+      }
+    }
+    return found && { sum, arms: found };
   }
 
   /** The most value of the part `xs[x]` x `ys[y]` under the values asked for last; 0 for an index of -1. */
@@ -143,6 +204,8 @@ export class SheetTable {
       const far = cutsY[near] as number;
       if (this.at(x, near) + this.at(x, far) === value) return join(false, this.#slice(x, near), this.#slice(x, far));
     }
+    const pinwheel = this.stopped ? this.#pinwheel(x, y, 0) : null;
+    if (pinwheel?.sum === value) return pinwheelSlice(pinwheel.arms.map(([armX, armY]) => this.#slice(armX, armY)));
     throw new Error('A cell of the table is worth more than its parts.');
   }
 }
