@@ -1,10 +1,11 @@
 import type { Kind, Task } from '../sheet/kinds.js';
 import { Meter } from '../sheet/meter.js';
 import { Refill } from '../sheet/refill.js';
-import { countInto, countLeaves, type Slice } from '../sheet/slice.js';
+import { countInto, countLeaves, countsOf, type Slice } from '../sheet/slice.js';
 import type { Bound } from './bound.js';
 import { closeGap } from './closure.js';
 import { generateColumns, type PricedSheet } from './column-generation.js';
+import type { Draft } from './draft.js';
 import { cheaperSets } from './fewer-sheets.js';
 import { draftOf, type Keeper, sliceOf } from './keeper.js';
 import { type Rounded, roundSheets, type SliceSheet } from './rounding.js';
@@ -18,6 +19,9 @@ const ROUNDS_PER_SET = 480;
 const MOST_REFILLED = 160;
 /** Share of the work that one try of every plan may take. */
 const CLOSING_SHARE = 0.3;
+
+/** Sheets among which rounding chooses, at the most. */
+const MOST_POOLED = 600;
 
 const BY_TRYING = 'every plan of fewer sheets';
 
@@ -74,7 +78,8 @@ function laidOut(
 
 /** Everything that narrows the gap between the best draft and the best bound of one task. */
 export class Narrowing {
-  #pool: readonly PricedSheet[] = [];
+  #pool: PricedSheet[] = [];
+  readonly #known = new Set<string>();
   #values: readonly number[] = [];
 
   constructor(
@@ -92,13 +97,37 @@ export class Narrowing {
     });
     const target = this.keeper.complete ? this.keeper.cost : Number.POSITIVE_INFINITY;
     const pricing = yield* generateColumns(this.task, known, target, this.meter);
-    this.#pool = pricing.sheets;
+    this.#pool = [...pricing.sheets];
+    for (const { stock, counts } of this.#pool) this.#known.add(`${stock} ${counts.join()}`);
     this.#values = pricing.values;
     if (pricing.bound) this.keeper.raise(pricing.bound);
     for (let rounding = 0; rounding < ROUNDINGS && !this.keeper.proven && !this.meter.empty; rounding += 1) {
       const rounded = roundSheets(this.task, this.#pool, rounding === 0 ? () => 0.5 : this.random, this.meter);
       this.#offer([...rounded.whole, ...rounded.rest], rounded.missing);
       yield;
+    }
+  }
+
+  /** Values of the kinds to fill sheets by: the prices of the linear plan, or the areas, each a little changed by chance. */
+  shakenValues(): readonly number[] {
+    return this.#prices().map((value) => value * (0.9 + 0.2 * this.random()));
+  }
+
+  #prices(): readonly number[] {
+    const priced = this.#values.some((value) => value > 0);
+    return priced ? this.#values : this.task.kinds.map(({ width, height }) => width * height);
+  }
+
+  /** Takes the sheets of a draft in among those that plans are rounded from. */
+  learn(draft: Draft): void {
+    for (const { stock, tree } of draft.sheets) {
+      const slice = this.#pool.length < MOST_POOLED ? sliceOf(this.task, tree) : null;
+      if (!slice) continue;
+      const counts = countsOf(slice, this.task.kinds.length);
+      const key = `${stock} ${counts.join()}`;
+      if (this.#known.has(key)) continue;
+      this.#known.add(key);
+      this.#pool.push({ stock, slice, counts, amount: 0 });
     }
   }
 
@@ -171,9 +200,7 @@ export class Narrowing {
   *close(): Generator<void, boolean> {
     const [first] = this.task.stocks;
     const equal = this.task.stocks.every(({ cost }) => cost === first?.cost);
-    const values = this.#values.some((value) => value > 0)
-      ? this.#values
-      : this.task.kinds.map(({ width, height }) => width * height);
+    const values = this.#prices();
     while (equal && first && this.keeper.complete && !this.keeper.proven) {
       const sheets = Math.ceil(this.keeper.bound.value / first.cost - 1e-9);
       const share = new Meter((this.meter.budget - this.meter.spent) * CLOSING_SHARE);

@@ -72,6 +72,7 @@ function cuttable(task: Task, index: number): boolean {
 interface Component {
   readonly kinds: readonly number[];
   readonly search: Generator<Finding, Finding>;
+  readonly meter: Meter;
   finding: Finding;
   done: boolean;
 }
@@ -121,10 +122,14 @@ export function* improvePlan(job: CutJob, options: PlanOptions = {}): Generator<
   const share = Math.ceil(work / Math.max(1, groups.length));
   const parts: Component[] = groups.map((kinds) => {
     const part = partOf(task, kinds);
-    const search = searchPlan(part, share, work >= THOROUGH_WORK);
+    const meter = new Meter(share);
+    const search = searchPlan(part, meter, work >= THOROUGH_WORK);
     const { value, done } = search.next();
-    return { kinds, search, finding: value, done: done === true };
+    return { kinds, search, meter, finding: value, done: done === true };
   });
+  // What is proven soon leaves its work to those that come after it: the ones with many blanks.
+  const copies = ({ kinds }: Component): number => kinds.reduce((sum, kind) => sum + (task.kinds[kind]?.demand ?? 0), 0);
+  const inOrder = [...parts].sort((a, b) => copies(a) - copies(b));
   const plan = (): CutPlan => {
     const { draft, bound } = joined(task, parts);
     return assemblePlan(
@@ -137,7 +142,11 @@ export function* improvePlan(job: CutJob, options: PlanOptions = {}): Generator<
   };
   let best = plan();
   yield best;
-  for (const part of parts) {
+  let spare = 0;
+  for (const [index, part] of inOrder.entries()) {
+    const given = Math.floor(spare / (inOrder.length - index));
+    part.meter.grant(given);
+    spare -= given;
     while (!part.done) {
       const { value, done } = part.search.next();
       part.done = done === true;
@@ -146,6 +155,7 @@ export function* improvePlan(job: CutJob, options: PlanOptions = {}): Generator<
       if (better) best = plan();
       if (!part.done) yield best;
     }
+    spare += Math.max(0, part.meter.budget - part.meter.spent);
   }
   return plan();
 }
@@ -176,7 +186,8 @@ export function leastSheets(job: CutJob, sets = 1, work = DEFAULT_WORK): Bound {
   requireJob(job, sets);
   const task = taskOf(job, sets);
   const all = task.kinds.map((_, index) => index);
-  if (!all.every((index) => cuttable(task, index)))
+  // With a kerf not every way to cut a blank is tried, so that no way found proves nothing.
+  if (job.trimmer.kerf === 0 && !all.every((index) => cuttable(task, index)))
     return { value: Number.POSITIVE_INFINITY, by: 'a blank that cannot be cut' };
   const bounds = components(task, all).map((kinds) => provenLeast(partOf(task, kinds), work));
   return {

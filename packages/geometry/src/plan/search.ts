@@ -1,5 +1,5 @@
 import type { Task } from '../sheet/kinds.js';
-import { Meter } from '../sheet/meter.js';
+import type { Meter } from '../sheet/meter.js';
 import { mayStop } from '../sheet/places.js';
 import { seededRandom } from '../sheet/random.js';
 import type { Bound } from './bound.js';
@@ -51,21 +51,23 @@ function variedValues(task: Task, random: () => number): readonly number[] {
 /** Narrows the gap between the best draft and the bound until there is none, or the work for it is used up. */
 function* narrow(task: Task, keeper: Keeper, random: () => number, meter: Meter): Generator<void, void> {
   const narrowing = new Narrowing(task, keeper, random, meter);
-  const share = meter.budget * NARROWING_SHARE;
   const repeating = copiesOf(task) >= REPEATING * task.kinds.length;
   if (!keeper.hopeless) yield* narrowing.price();
   // The groups that closing makes know no pinwheels.
   let closed = mayStop(task);
-  for (let round = 0; round < MOST_ROUNDS && !keeper.proven && !keeper.hopeless && meter.spent < share; round += 1) {
+  for (let round = 0; round < MOST_ROUNDS && !keeper.proven && !keeper.hopeless && meter.spent < NARROWING_SHARE * meter.budget; round += 1) {
     yield* narrowing.refill(round % 2 === 0);
     if (keeper.proven) return;
     if (round === 1 && !closed) {
       closed = true;
       if (yield* narrowing.close()) return;
     }
-    const values = variedValues(task, random);
-    if (repeating || round % 4 === 3)
-      keeper.offer(fillGreedily(task, values, round % 3 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter));
+    if (repeating || round % 4 === 3) {
+      const values = round % 3 === 2 ? variedValues(task, random) : narrowing.shakenValues();
+      const draft = fillGreedily(task, values, round % 2 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter);
+      keeper.offer(draft);
+      narrowing.learn(draft);
+    }
     yield;
   }
 }
@@ -75,11 +77,10 @@ function copiesOf(task: Task): number {
 }
 
 /**
- * Searches a plan for one task with `work` steps: a first valid draft at once, then better ones. Control comes back
+ * Searches a plan for one task with the work of `meter`: a first valid draft at once, then better ones. Control comes back
  * after every pass, which takes a few milliseconds at usual sizes. The same task and work give the same drafts.
  */
-export function* searchPlan(task: Task, work: number, thorough: boolean): Generator<Finding, Finding> {
-  const meter = new Meter(work);
+export function* searchPlan(task: Task, meter: Meter, thorough: boolean): Generator<Finding, Finding> {
   const keeper = new Keeper(task, meter, lowerBound(task, null));
   const copies = copiesOf(task);
   const rules = copies <= MOST_INSERTED ? insertionRules(task) : [];
@@ -96,7 +97,7 @@ export function* searchPlan(task: Task, work: number, thorough: boolean): Genera
   if (first && !meter.empty) offer(fillGreedily(task, areas(task), FEW_POINTS, meter));
   yield finding();
   for (const rule of thorough ? others.slice(0, FIRST_RULES) : others) {
-    if (enough() || (thorough && meter.spent > PLACING_SHARE * work)) break;
+    if (enough() || (thorough && meter.spent > PLACING_SHARE * meter.budget)) break;
     offer(insertAll(task, rule, meter));
     yield finding();
   }

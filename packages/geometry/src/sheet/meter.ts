@@ -2,7 +2,20 @@
 export class Meter {
   #spent = 0;
 
-  constructor(readonly budget: number) {}
+  #budget: number;
+
+  constructor(budget: number) {
+    this.#budget = budget;
+  }
+
+  get budget(): number {
+    return this.#budget;
+  }
+
+  /** Adds to the budget what was left over elsewhere. */
+  grant(steps: number): void {
+    this.#budget += steps;
+  }
 
   spend(steps: number): void {
     this.#spent += steps;
@@ -14,6 +27,6 @@ export class Meter {
 
   /** True when the budget is used up. */
   get empty(): boolean {
-    return this.#spent >= this.budget;
+    return this.#spent >= this.#budget;
   }
 }

@@ -7,6 +7,8 @@ import { countLeaves, leafSlice, type Slice, without } from './slice.js';
 /** Blanks that one round takes out, on average, and how many rounds back a worse result is still forgiven. */
 const TAKEN_OUT = 6;
 const MEMORY = 60;
+/** Sheets that are looked at beside those that something was taken out of. */
+const LOOKED_AT_ALSO = 2;
 /** Share of places overlooked. */
 const BLINK = 0.01;
 /** Places looked at that count for one step of work. */
@@ -97,8 +99,11 @@ export class Refill {
     const roots = [...this.#roots];
     const missing = [...this.#missing];
     const before = this.#search.looked;
-    this.#takeOut(roots, missing);
-    this.#putBack(roots, missing);
+    const touched = new Set<number>();
+    this.#takeOut(roots, missing, touched);
+    // What is missing has found no room elsewhere before; now and then another sheet is looked at all the same.
+    for (let more = 0; more < LOOKED_AT_ALSO; more += 1) touched.add(Math.floor(this.random() * roots.length));
+    this.#putBack(roots, missing, [...touched].sort((a, b) => a - b));
     this.meter.spend(4 + (this.#search.looked - before) / LOOKS_PER_STEP);
     const short = this.#shortOf(missing);
     const place = this.#round % MEMORY;
@@ -115,12 +120,13 @@ export class Refill {
     this.#history[place] = this.#short;
   }
 
-  #takeOut(roots: (Slice | null)[], missing: number[]): void {
+  #takeOut(roots: (Slice | null)[], missing: number[], touched: Set<number>): void {
     let wanted = 1 + Math.floor(this.random() * (2 * TAKEN_OUT - 1));
     for (let tries = 0; wanted > 0 && tries < 6; tries += 1) {
       const sheet = Math.floor(this.random() * roots.length);
       const root = roots[sheet];
       if (!root) continue;
+      touched.add(sheet);
       const all = countLeaves(root);
       const part = all <= wanted ? root : this.#somePart(root, wanted);
       const gone = new Set<Slice>();
@@ -143,7 +149,7 @@ export class Refill {
     return part;
   }
 
-  #putBack(roots: (Slice | null)[], missing: number[]): void {
+  #putBack(roots: (Slice | null)[], missing: number[], sheets: readonly number[]): void {
     const { kinds, stocks } = this.task;
     const rule = Math.floor(this.random() * 4);
     const weight = (kind: number): number => {
@@ -160,7 +166,7 @@ export class Refill {
         this.#search.start(Number.POSITIVE_INFINITY);
         let into = -1;
         let empty = -1;
-        for (let sheet = 0; sheet < roots.length; sheet += 1) {
+        for (const sheet of sheets) {
           const root = roots[sheet];
           const stock = this.sheets.stocks[sheet] as number;
           const lies = this.#lies[stock]?.[kind] ?? [];
@@ -169,7 +175,11 @@ export class Refill {
           const { kerf } = this.task.job.trimmer;
           if (!root) {
             if (empty < 0) empty = sheet;
-          } else if (this.#search.look(root, width + kerf, height + kerf, lies)) into = sheet;
+            continue;
+          }
+          const [lie] = lies as readonly [Lie];
+          if (root.area + lie.w * lie.h > (width + kerf) * (height + kerf)) continue;
+          if (this.#search.look(root, width + kerf, height + kerf, lies)) into = sheet;
         }
         const spot = this.#search.best;
         if (spot && into >= 0) roots[into] = insertAt(roots[into] as Slice, spot, kind);

@@ -15,6 +15,8 @@ export interface Slice {
   readonly arms: readonly (Slice | null)[] | null;
   readonly w: number;
   readonly h: number;
+  /** What its blanks cover. */
+  readonly area: number;
 }
 
 export const GROUP = -1;
@@ -24,7 +26,7 @@ const NO_PARTS: readonly Slice[] = [];
 
 /** One blank; `w` and `h` with the kerf, as it lies. */
 export function leafSlice(kind: number, turned: boolean, w: number, h: number): Slice {
-  return { kind, turned, vertical: false, parts: NO_PARTS, arms: null, w, h };
+  return { kind, turned, vertical: false, parts: NO_PARTS, arms: null, w, h, area: w * h };
 }
 
 /** Parts side by side or below each other; groups of the same direction are dissolved into it, one part stays itself. */
@@ -32,7 +34,9 @@ export function cutSlice(vertical: boolean, parts: readonly Slice[]): Slice {
   const flat: Slice[] = [];
   let w = 0;
   let h = 0;
+  let area = 0;
   for (const part of parts) {
+    area += part.area;
     w = vertical ? w + part.w : Math.max(w, part.w);
     h = vertical ? Math.max(h, part.h) : h + part.h;
     if (part.kind === GROUP && part.vertical === vertical) flat.push(...part.parts);
@@ -40,7 +44,7 @@ export function cutSlice(vertical: boolean, parts: readonly Slice[]): Slice {
   }
   const [only] = flat;
   if (flat.length === 1 && only) return only;
-  return { kind: GROUP, turned: false, vertical, parts: flat, arms: null, w, h };
+  return { kind: GROUP, turned: false, vertical, parts: flat, arms: null, w, h, area };
 }
 
 /** Where the four cuts of a pinwheel lie when all is pushed to the left and to the top; see `PinwheelNode`. */
@@ -85,7 +89,8 @@ export function pinwheelSlice(arms: readonly (Slice | null)[]): Slice | null {
   const [, right, bottom, left] = arms;
   const w = Math.max(x2 + (right?.w ?? 0), x1 + (bottom?.w ?? 0));
   const h = Math.max(y2 + (bottom?.h ?? 0), y1 + (left?.h ?? 0));
-  return { kind: PINWHEEL, turned: false, vertical: false, parts, arms, w, h };
+  const area = parts.reduce((sum, part) => sum + part.area, 0);
+  return { kind: PINWHEEL, turned: false, vertical: false, parts, arms, w, h, area };
 }
 
 /** Adds how often each kind stands in `slice` to `counts`. */
