@@ -26,7 +26,9 @@ function countLeaves(node: CutNode): number {
 /** Keeps the best draft of a task. */
 export class Keeper {
   #draft: Draft | null = null;
-  #score: readonly number[] = [];
+  #rough: readonly number[] = [];
+  /** The whole score, once it was needed. */
+  #score: readonly number[] | null = null;
   /** The best bound so far. */
   bound: Bound;
 
@@ -44,15 +46,29 @@ export class Keeper {
     return this.#draft;
   }
 
-  /** True when `draft` is better than the best so far, and is kept. What is worse at first sight is not looked at twice. */
+  /**
+   * True when `draft` is better than the best so far, and is kept. Only drafts that are equal in what is unmade and in
+   * cost are looked at closely.
+   */
   offer(draft: Draft): boolean {
-    if (this.#draft && compareScores(roughScore(this.task, draft), this.#score) > 0) return false;
-    this.meter.spend(JUDGING * draft.sheets.reduce((sum, { tree }) => sum + countLeaves(tree), 0));
-    const score = planScore(this.task, assemblePlan(this.task, draft, this.bound, 1, 0));
-    if (this.#draft && compareScores(score, this.#score) >= 0) return false;
+    const rough = roughScore(this.task, draft);
+    const before = this.#draft;
+    const order = before ? compareScores(rough, this.#rough) : -1;
+    if (order > 0) return false;
+    if (before && order === 0) {
+      this.#score ??= this.#fullScore(before);
+      const score = this.#fullScore(draft);
+      if (compareScores(score, this.#score) >= 0) return false;
+      this.#score = score;
+    } else this.#score = null;
     this.#draft = draft;
-    this.#score = score;
+    this.#rough = rough;
     return true;
+  }
+
+  #fullScore(draft: Draft): readonly number[] {
+    this.meter.spend(JUDGING * draft.sheets.reduce((sum, { tree }) => sum + countLeaves(tree), 0));
+    return planScore(this.task, assemblePlan(this.task, draft, this.bound, 1, 0));
   }
 
   /** Raises the bound; a lower one is passed over. */
@@ -62,11 +78,11 @@ export class Keeper {
 
   /** What the best draft costs. */
   get cost(): number {
-    return this.#score[1] ?? Number.POSITIVE_INFINITY;
+    return this.#rough[1] ?? Number.POSITIVE_INFINITY;
   }
 
   get complete(): boolean {
-    return this.#score[0] === 0;
+    return this.#rough[0] === 0;
   }
 
   /** True when the sheets at hand are proven to be too few to make everything. */

@@ -24,6 +24,11 @@ export interface PlanOptions {
   readonly work?: number;
   /** Every quantity is multiplied by this. Default 1. */
   readonly sets?: number;
+  /**
+   * The plan of a job that was nearly the same, with the same ids: where to start from. The answer may depend on it; leave
+   * it out where the same job must give the same plan.
+   */
+  readonly previous?: CutPlan;
 }
 
 /** Kinds that share a paper, directly or through others, and are therefore planned together. */
@@ -123,12 +128,13 @@ export function* improvePlan(job: CutJob, options: PlanOptions = {}): Generator<
   const parts: Component[] = groups.map((kinds) => {
     const part = partOf(task, kinds);
     const meter = new Meter(share);
-    const search = searchPlan(part, meter, work >= THOROUGH_WORK);
+    const search = searchPlan(part, meter, work >= THOROUGH_WORK, options.previous ?? null);
     const { value, done } = search.next();
     return { kinds, search, meter, finding: value, done: done === true };
   });
   // What is proven soon leaves its work to those that come after it: the ones with many blanks.
-  const copies = ({ kinds }: Component): number => kinds.reduce((sum, kind) => sum + (task.kinds[kind]?.demand ?? 0), 0);
+  const copies = ({ kinds }: Component): number =>
+    kinds.reduce((sum, kind) => sum + (task.kinds[kind]?.demand ?? 0), 0);
   const inOrder = [...parts].sort((a, b) => copies(a) - copies(b));
   const plan = (): CutPlan => {
     const { draft, bound } = joined(task, parts);

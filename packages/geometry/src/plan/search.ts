@@ -1,3 +1,4 @@
+import type { CutPlan } from '../cut/plan.js';
 import type { Task } from '../sheet/kinds.js';
 import type { Meter } from '../sheet/meter.js';
 import { mayStop } from '../sheet/places.js';
@@ -10,6 +11,7 @@ import { insertAll } from './insertion.js';
 import { insertionRules, shakenOrder } from './insertion-rules.js';
 import { Keeper } from './keeper.js';
 import { Narrowing } from './narrowing.js';
+import { warmDraft } from './warm-start.js';
 
 /** What a search has found so far. */
 export interface Finding {
@@ -55,7 +57,11 @@ function* narrow(task: Task, keeper: Keeper, random: () => number, meter: Meter)
   if (!keeper.hopeless) yield* narrowing.price();
   // The groups that closing makes know no pinwheels.
   let closed = mayStop(task);
-  for (let round = 0; round < MOST_ROUNDS && !keeper.proven && !keeper.hopeless && meter.spent < NARROWING_SHARE * meter.budget; round += 1) {
+  for (
+    let round = 0;
+    round < MOST_ROUNDS && !keeper.proven && !keeper.hopeless && meter.spent < NARROWING_SHARE * meter.budget;
+    round += 1
+  ) {
     yield* narrowing.refill(round % 2 === 0);
     if (keeper.proven) return;
     if (round === 1 && !closed) {
@@ -78,14 +84,23 @@ function copiesOf(task: Task): number {
 
 /**
  * Searches a plan for one task with the work of `meter`: a first valid draft at once, then better ones. Control comes back
- * after every pass, which takes a few milliseconds at usual sizes. The same task and work give the same drafts.
+ * after every pass, which takes a few milliseconds at usual sizes. `previous`, a plan of nearly the same job, gives a
+ * first draft. The same task, work and earlier plan give the same drafts.
  */
-export function* searchPlan(task: Task, meter: Meter, thorough: boolean): Generator<Finding, Finding> {
+export function* searchPlan(
+  task: Task,
+  meter: Meter,
+  thorough: boolean,
+  previous: CutPlan | null,
+): Generator<Finding, Finding> {
   const keeper = new Keeper(task, meter, lowerBound(task, null));
   const copies = copiesOf(task);
   const rules = copies <= MOST_INSERTED ? insertionRules(task) : [];
   const [first, ...others] = rules;
-  keeper.offer(first ? insertAll(task, first, meter) : fillGreedily(task, areas(task), FEW_POINTS, meter));
+  const warm = previous && warmDraft(task, previous, meter);
+  if (warm) keeper.offer(warm);
+  if (!warm || !keeper.proven)
+    keeper.offer(first ? insertAll(task, first, meter) : fillGreedily(task, areas(task), FEW_POINTS, meter));
   const finding = (): Finding => ({ draft: keeper.draft, bound: keeper.bound, work: Math.round(meter.spent) });
   yield finding();
   let fruitless = 0;
@@ -94,6 +109,7 @@ export function* searchPlan(task: Task, meter: Meter, thorough: boolean): Genera
   };
   /** Enough once nothing can need less, and many a try for fewer layouts, settings and cuts was in vain. */
   const enough = (): boolean => meter.empty || ((keeper.proven || keeper.hopeless) && fruitless >= PATIENCE);
+  if (warm && !thorough && keeper.proven) return finding();
   if (first && !meter.empty) offer(fillGreedily(task, areas(task), FEW_POINTS, meter));
   yield finding();
   for (const rule of thorough ? others.slice(0, FIRST_RULES) : others) {

@@ -1,7 +1,7 @@
 import type { Stock, Task } from './kinds.js';
 import type { Meter } from './meter.js';
 import { waysOf } from './places.js';
-import { cutPoints, mergeSizes } from './points.js';
+import { cutPoints, floorIndex, mergeSizes } from './points.js';
 import { SheetTable } from './sheet-table.js';
 import { cutSlice, leafSlice, type Slice } from './slice.js';
 
@@ -163,17 +163,6 @@ export class Surroundings {
     if (x === undefined || y === undefined) throw new Error('A block has a side that is no sum of sides.');
     return this.#beside[x * this.#ys.length + y] as number;
   }
-}
-
-function floorIndex(points: readonly number[], at: number): number {
-  let low = 0;
-  let high = points.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((points[middle] as number) <= at) low = middle + 1;
-    else high = middle;
-  }
-  return low - 1;
 }
 
 /**

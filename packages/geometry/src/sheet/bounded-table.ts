@@ -1,6 +1,6 @@
 import type { Task } from './kinds.js';
 import { mayStop, waysOf } from './places.js';
-import { cutPoints, fewPoints, mergeSizes } from './points.js';
+import { betweenPoints, cutPoints, fewPoints, floorIndex, mergeSizes } from './points.js';
 import type { Way } from './sheet-table.js';
 import { cutSlice, leafSlice, pinwheelSlice, type Slice } from './slice.js';
 
@@ -9,17 +9,6 @@ export interface ValuedSlice {
   readonly slice: Slice;
   readonly counts: readonly number[];
   readonly value: number;
-}
-
-function floorIndex(points: readonly number[], at: number): number {
-  let low = 0;
-  let high = points.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((points[middle] as number) <= at) low = middle + 1;
-    else high = middle;
-  }
-  return low - 1;
 }
 
 /** How each cell came about: a way, a cut, or a smaller cell. */
@@ -38,6 +27,8 @@ const DOWN = 3;
 const SAME = 4;
 const TURN = 5;
 
+/** What is not more than this many times as much counts as equal. */
+const MORE = 1 + 1e-12;
 /** Places times places up to which pinwheels are looked for in every part. */
 const MOST_STOPPED = 16 * 16;
 
@@ -76,6 +67,8 @@ export function valuableSlice(
 class Filling {
   readonly #cells: Cells;
   readonly #kinds: number;
+  readonly #betweenX: readonly Int32Array[];
+  readonly #betweenY: readonly Int32Array[];
   /** The cells of the arms of each pinwheel that was better than what there was. */
   readonly #arms: (readonly number[])[] = [];
   joins = 0;
@@ -97,6 +90,14 @@ class Filling {
       near: new Int32Array(size),
       far: new Int32Array(size),
     };
+    this.#betweenX = betweenPoints(xs);
+    this.#betweenY = betweenPoints(ys);
+    ways.forEach(({ kind, w, h }, way) => {
+      const [x, y] = [floorIndex(xs, w - 0.5) + 1, floorIndex(ys, h - 0.5) + 1];
+      if (x >= xs.length || y >= ys.length) return;
+      const cell = x * ys.length + y;
+      if ((values[kind] as number) > (this.#cells.value[cell] as number)) this.#single(cell, way);
+    });
     for (let x = 0; x < xs.length; x += 1) for (let y = 0; y < ys.length; y += 1) this.#fill(x, y);
   }
 
@@ -105,18 +106,23 @@ class Filling {
     const cell = x * rows + y;
     const { value } = this.#cells;
     const [width, height] = [this.xs[x] as number, this.ys[y] as number];
-    if (x > 0 && (value[cell - rows] as number) > 0) this.#copy(cell, cell - rows);
+    if (x > 0 && (value[cell - rows] as number) > (value[cell] as number)) this.#copy(cell, cell - rows);
     if (y > 0 && (value[cell - 1] as number) > (value[cell] as number)) this.#copy(cell, cell - 1);
-    this.ways.forEach(({ kind, w, h }, way) => {
-      if (w <= width && h <= height && (this.values[kind] as number) > (value[cell] as number)) this.#single(cell, way);
-    });
+    const inX = this.#betweenX[x] as Int32Array;
     for (let near = 0; near < x && 2 * (this.xs[near] as number) <= width; near += 1) {
-      const far = floorIndex(this.xs, width - (this.xs[near] as number));
-      if (far >= 0) this.#join(cell, near * rows + y, far * rows + y, ACROSS);
+      const far = inX[near] as number;
+      if (far < 0) break;
+      this.joins += 1;
+      const sum = (value[near * rows + y] as number) + (value[far * rows + y] as number);
+      if (sum > (value[cell] as number) * MORE) this.#join(cell, near * rows + y, far * rows + y, ACROSS);
     }
+    const inY = this.#betweenY[y] as Int32Array;
     for (let near = 0; near < y && 2 * (this.ys[near] as number) <= height; near += 1) {
-      const far = floorIndex(this.ys, height - (this.ys[near] as number));
-      if (far >= 0) this.#join(cell, x * rows + near, x * rows + far, DOWN);
+      const far = inY[near] as number;
+      if (far < 0) break;
+      this.joins += 1;
+      const sum = (value[x * rows + near] as number) + (value[x * rows + far] as number);
+      if (sum > (value[cell] as number) * MORE) this.#join(cell, x * rows + near, x * rows + far, DOWN);
     }
     if (this.stopped) this.#turn(x, y);
   }
@@ -125,26 +131,26 @@ class Filling {
   #turn(x: number, y: number): void {
     const rows = this.ys.length;
     const { value } = this.#cells;
-    const between = (points: readonly number[], from: number, to: number): number =>
-      floorIndex(points, (points[to] as number) - (points[from] as number));
+    const betweenX = (from: number, to: number): number => (this.#betweenX[to] as Int32Array)[from] as number;
+    const betweenY = (from: number, to: number): number => (this.#betweenY[to] as Int32Array)[from] as number;
     const worth = (column: number, row: number): number =>
       column < 0 || row < 0 ? 0 : (value[column * rows + row] as number);
     const cell = x * rows + y;
     for (let x2 = 1; x2 < x; x2 += 1) {
-      const right = between(this.xs, x2, x);
+      const right = betweenX(x2, x);
       if (right < 0) break;
       for (let y1 = 0; y1 < y; y1 += 1) {
-        const below = between(this.ys, y1, y);
+        const below = betweenY(y1, y);
         if (below < 0) break;
         for (let x1 = 0; x1 < x2; x1 += 1) {
-          const [wide, inX] = [between(this.xs, x1, x), between(this.xs, x1, x2)];
+          const [wide, inX] = [betweenX(x1, x), betweenX(x1, x2)];
           for (let y2 = y1 + 1; y2 < y; y2 += 1) {
-            const under = between(this.ys, y2, y);
+            const under = betweenY(y2, y);
             if (under < 0) break;
             this.joins += 1;
-            const inY = between(this.ys, y1, y2);
+            const inY = betweenY(y1, y2);
             const sum = worth(x2, y1) + worth(x1, below) + worth(right, y2) + worth(wide, under) + worth(inX, inY);
-            if (sum <= (value[cell] as number) * (1 + 1e-12)) continue;
+            if (sum <= (value[cell] as number) * MORE) continue;
             const arms = [
               [x2, y1],
               [right, y2],
@@ -168,7 +174,7 @@ class Filling {
       ),
     );
     const sum = total.reduce((worth, count, kind) => worth + count * (this.values[kind] as number), 0);
-    if (sum <= (value[cell] as number) * (1 + 1e-12)) return;
+    if (sum <= (value[cell] as number) * MORE) return;
     value[cell] = sum;
     counts.set(total, cell * this.#kinds);
     this.#cells.how[cell] = TURN;
@@ -197,15 +203,13 @@ class Filling {
   #join(cell: number, near: number, far: number, how: number): void {
     const { value, counts } = this.#cells;
     const best = value[cell] as number;
-    this.joins += 1;
-    if ((value[near] as number) + (value[far] as number) <= best * (1 + 1e-12)) return;
     this.joins += this.#kinds / 2;
     let sum = 0;
     for (let kind = 0; kind < this.#kinds; kind += 1) {
       const count = (counts[near * this.#kinds + kind] as number) + (counts[far * this.#kinds + kind] as number);
       if (count > 0) sum += Math.min(count, this.left[kind] as number) * (this.values[kind] as number);
     }
-    if (sum <= best * (1 + 1e-12)) return;
+    if (sum <= best * MORE) return;
     value[cell] = sum;
     for (let kind = 0; kind < this.#kinds; kind += 1) {
       const count = (counts[near * this.#kinds + kind] as number) + (counts[far * this.#kinds + kind] as number);

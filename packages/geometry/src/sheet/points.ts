@@ -66,3 +66,28 @@ export function fewPoints(
   }
   return [...sums].sort((a, b) => a - b).map((sum) => sum - kerf);
 }
+
+/** Index of the largest of `points` (rising) not beyond `at`; -1 when there is none. */
+export function floorIndex(points: readonly number[], at: number): number {
+  let low = 0;
+  let high = points.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((points[middle] as number) <= at) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
+}
+
+/** For each point and each one below it, the index of the largest point in what lies between them; -1 for none. */
+export function betweenPoints(points: readonly number[]): readonly Int32Array[] {
+  return points.map((point, index) => {
+    const between = new Int32Array(index);
+    let at = index - 1;
+    for (let from = 0; from < index; from += 1) {
+      while (at >= 0 && (points[at] as number) > point - (points[from] as number)) at -= 1;
+      between[from] = at;
+    }
+    return between;
+  });
+}

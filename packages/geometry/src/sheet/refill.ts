@@ -103,7 +103,11 @@ export class Refill {
     this.#takeOut(roots, missing, touched);
     // What is missing has found no room elsewhere before; now and then another sheet is looked at all the same.
     for (let more = 0; more < LOOKED_AT_ALSO; more += 1) touched.add(Math.floor(this.random() * roots.length));
-    this.#putBack(roots, missing, [...touched].sort((a, b) => a - b));
+    this.#putBack(
+      roots,
+      missing,
+      [...touched].sort((a, b) => a - b),
+    );
     this.meter.spend(4 + (this.#search.looked - before) / LOOKS_PER_STEP);
     const short = this.#shortOf(missing);
     const place = this.#round % MEMORY;

@@ -1,3 +1,4 @@
+import { betweenPoints, floorIndex } from './points.js';
 import type { Slice } from './slice.js';
 import { cutSlice, leafSlice, pinwheelSlice } from './slice.js';
 
@@ -9,31 +10,12 @@ export interface Way {
   readonly h: number;
 }
 
-/** Index of the largest point not beyond `at`; -1 when there is none. */
-function floorIndex(points: readonly number[], at: number): number {
-  let low = 0;
-  let high = points.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if ((points[middle] as number) <= at) low = middle + 1;
-    else high = middle;
-  }
-  return low - 1;
-}
-
 /** For each point, the cuts up to its half: the index of the near part is their place, the value the far part's. */
 function cutsOf(points: readonly number[]): readonly Int32Array[] {
   return points.map((point) => {
     const half = floorIndex(points, point / 2);
     return Int32Array.from({ length: half + 1 }, (_, near) => floorIndex(points, point - (points[near] as number)));
   });
-}
-
-/** For each point and each one below it, the largest point in what lies between them; -1 when there is none. */
-function betweenOf(points: readonly number[]): readonly Int32Array[] {
-  return points.map((point, index) =>
-    Int32Array.from({ length: index }, (_, from) => floorIndex(points, point - (points[from] as number))),
-  );
 }
 
 function total(cuts: readonly Int32Array[]): number {
@@ -71,8 +53,8 @@ export class SheetTable {
     readonly ys: readonly number[],
     readonly stopped = false,
   ) {
-    this.#betweenX = stopped ? betweenOf(xs) : [];
-    this.#betweenY = stopped ? betweenOf(ys) : [];
+    this.#betweenX = stopped ? betweenPoints(xs) : [];
+    this.#betweenY = stopped ? betweenPoints(ys) : [];
     this.#cutsX = cutsOf(xs);
     this.#cutsY = cutsOf(ys);
     this.#table = new Float64Array(xs.length * ys.length);

@@ -41,10 +41,10 @@ test('two covers that only together hide the piece count as one; with a gap of a
 });
 
 test('sides are rounded down to the marks of the ruler, never up, and lie on marks where there is room', () => {
-  const cover = placed(inches(1 / 4) + 100, inches(1 / 4), inches(2) - 200, inches(2));
+  const cover = placed(inches(1 / 4) + 100, inches(1 / 4), inches(2) - 1100, inches(2));
   const centre = hiddenCentre(inInches(0, 0, 4, 4), [cover], quarter);
   expect(centre).toEqual(rect(inches(9 / 16), inches(1 / 2), inches(1 + 3 / 8), inches(1.5)));
-  expect(hiddenCentre(inInches(0, 0, 4, 4), [cover], { ...quarter, step: null })?.width).toBe(inches(1.5) - 200);
+  expect(hiddenCentre(inInches(0, 0, 4, 4), [cover], { ...quarter, step: null })?.width).toBe(inches(1.5) - 1100);
 });
 
 test('a tilt of a quarter turn is exact too', () => {
@@ -146,7 +146,7 @@ function hasPaper({ shape }: PlacedPiece): (point: Point) => boolean {
   if (shape.shape === 'ellipse')
     return ({ x, y }) => ((2 * x) / width - 1) ** 2 + ((2 * y) / height - 1) ** 2 <= 1 + 1e-9;
   const { outline, holes } = pieceOutline(shape);
-  const rings = [outline, ...holes].map((each) => flattenOutline(each, 400));
+  const rings = [outline, ...holes].map((each) => flattenOutline(each, 150));
   return ({ x, y }) => {
     let inside = false;
     for (const ring of rings)
@@ -198,7 +198,7 @@ test('whatever the shapes and tilts, the centre and the frame around it lie belo
       found += 1;
       const own = hasPaper(piece);
       const over = covers.map((cover) => ({ cover, has: hasPaper(cover) }));
-      const fine = 40;
+      const fine = 24;
       for (let i = 0; i <= fine; i += 1)
         for (let j = 0; j <= fine; j += 1) {
           // A tick inside the very edge, where both answers would be right.
@@ -211,9 +211,9 @@ test('whatever the shapes and tilts, the centre and the frame around it lie belo
             expect.fail(`${JSON.stringify({ piece, covers, centre, point })} is uncovered`);
         }
     }),
-    { numRuns: 150 },
+    { numRuns: 100 },
   );
-  expect(found).toBeGreaterThan(60);
+  expect(found).toBeGreaterThan(30);
 });
 
 test('below an ellipse it comes within 3 % of the largest rectangle in it, whose sides are 1/sqrt 2 of its axes (calculus)', () => {
