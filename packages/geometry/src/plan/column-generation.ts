@@ -31,38 +31,46 @@ export interface Pricing {
 /** Values are whole numbers of this part of a sheet. */
 const WHOLE = 1_000_000;
 /** Places for cuts on a side while sheets are looked for quickly. */
-const FEW_PLACES = 28;
-const FEW_STOPPED_PLACES = 14;
+const FEW_PLACES = [28, 72];
+const FEW_STOPPED_PLACES = [14];
 const MOST_ROUNDS = 300;
 /** Sums of a table that count for one step of work. */
 export const SUMS_PER_STEP = 50;
 /** How much more than its cost a sheet must be worth to be taken in. */
 const WORTH = 1 + 1e-7;
 
+/** How far sheets are looked for: in small tables only, or until none helps. */
+export type Depth = 'quick' | 'exact';
+
 interface Tables {
   readonly stock: number;
-  readonly quick: SheetTable | null;
+  /** Small tables that find good sheets fast, the smallest first; they prove nothing. */
+  readonly quick: readonly SheetTable[];
   readonly exact: SheetTable | null;
 }
 
-/** A small table that finds good sheets fast; it proves nothing. */
-function quickTable(task: Task, stockIndex: number): SheetTable | null {
+/** Tables of few places for cuts. */
+function quickTables(task: Task, stockIndex: number): readonly SheetTable[] {
   const stock = task.stocks[stockIndex] as Stock;
   const { kerf } = task.job.trimmer;
   const ways = waysOf(task, stockIndex, () => true);
   const stopped = mayStop(task);
-  const places = (side: 'w' | 'h', length: number): readonly number[] => {
+  const places = (side: 'w' | 'h', length: number, few: number): readonly number[] => {
     const sizes = mergeSizes(ways.map((way) => ({ size: way[side], most: task.kinds[way.kind]?.demand ?? 0 })));
-    return fewPoints(length, sizes, 0, stopped ? FEW_STOPPED_PLACES : FEW_PLACES);
+    return fewPoints(length, sizes, 0, few);
   };
-  const [xs, ys] = [places('w', stock.width + kerf), places('h', stock.height + kerf)];
-  return xs.length > 0 && ys.length > 0 ? new SheetTable(task.kinds.length, ways, xs, ys, stopped) : null;
+  return (stopped ? FEW_STOPPED_PLACES : FEW_PLACES).flatMap((few) => {
+    const [xs, ys] = [places('w', stock.width + kerf, few), places('h', stock.height + kerf, few)];
+    return xs.length > 0 && ys.length > 0 ? [new SheetTable(task.kinds.length, ways, xs, ys, stopped)] : [];
+  });
 }
 
-function tablesOf(task: Task): readonly Tables[] {
+function tablesOf(task: Task, depth: Depth): readonly Tables[] {
   const used = new Set(task.kinds.flatMap((kind) => kind.papers));
   return task.stocks.flatMap((_, stock) =>
-    used.has(stock) ? [{ stock, quick: quickTable(task, stock), exact: tableOf(task, stock, () => true) }] : [],
+    used.has(stock)
+      ? [{ stock, quick: quickTables(task, stock), exact: depth === 'exact' ? tableOf(task, stock, () => true) : null }]
+      : [],
   );
 }
 
@@ -70,15 +78,18 @@ function tablesOf(task: Task): readonly Tables[] {
  * The linear plan of least cost over all guillotine sheets (Gilmore and Gomory 1965), sheets being found by their
  * value: quickly first, by exact tables when that finds no more. For every set of values the tables give a bound in
  * whole numbers (Farley 1990): what all blanks are worth over what a sheet is worth at most. Ends when a bound reaches
- * `target`, when no sheet helps any more, or when the work is used up. `known` are sheets to begin with.
+ * `target`, when no sheet helps any more, when the linear plan shows that no bound above `least` is to be had, or when the
+ * work is used up. `known` are sheets to begin with.
  */
 export function* generateColumns(
   task: Task,
   known: readonly { readonly stock: number; readonly slice: Slice }[],
   target: number,
+  least: number,
+  depth: Depth,
   meter: Meter,
 ): Generator<void, Pricing> {
-  const tables = tablesOf(task);
+  const tables = tablesOf(task, depth);
   const limited = tables.filter(({ stock }) => Number.isFinite(task.stocks[stock]?.sheets));
   const dearest = Math.max(...tables.map(({ stock }) => task.stocks[stock]?.cost ?? 0), 1e-9);
   const cost = (stock: number): number => (task.stocks[stock]?.cost ?? 0) / dearest;
@@ -101,37 +112,44 @@ export function* generateColumns(
   for (const { stock, slice } of known) add(stock, slice);
   for (const { stock, quick } of tables) {
     task.kinds.forEach((_, kind) => {
-      if (!quick?.ways.some((way) => way.kind === kind)) return;
-      quick.most(task.kinds.map((__, other) => (other === kind ? 1 : 0)));
-      const slice = quick.best();
+      const [small] = quick;
+      if (!small?.ways.some((way) => way.kind === kind)) return;
+      small.most(task.kinds.map((__, other) => (other === kind ? 1 : 0)));
+      const slice = small.best();
       if (slice) add(stock, slice);
     });
   }
   const proving = tables.every(({ exact }) => exact !== null);
   let bound: Bound | null = proving ? { value: 0, by: 'column generation' } : null;
-  let values: readonly number[] = task.kinds.map(() => 0);
+  let best: readonly number[] | null = null;
+  let last: readonly number[] = task.kinds.map(() => 0);
   let settled = false;
+  const equal = tables.every(({ stock }) => cost(stock) === 1);
+  const enough = (): boolean =>
+    equal && Math.ceil(program.cost() - 1e-6) * dearest <= Math.max(least, bound?.value ?? 0);
   for (let round = 0; round < MOST_ROUNDS && !meter.empty; round += 1) {
     meter.spend(2 + (program.solve() * columns.length * task.kinds.length) / (20 * SUMS_PER_STEP));
     const prices = program.prices();
     const now = task.kinds.map((_, kind) => Math.max(0, Math.round((prices[kind] ?? 0) * WHOLE)));
+    last = now;
     const limits = new Map(limited.map(({ stock }, row) => [stock, Math.max(0, prices[task.kinds.length + row] ?? 0)]));
     const enters = (stock: number, most: number): boolean =>
       most > WHOLE * (cost(stock) + (limits.get(stock) ?? 0)) * WORTH;
     let helped = false;
     for (const { stock, quick } of tables) {
-      if (!quick) continue;
-      meter.spend(quick.steps / SUMS_PER_STEP);
-      if (!enters(stock, quick.most(now))) continue;
-      const slice = quick.best();
-      if (slice && add(stock, slice)) helped = true;
+      for (const table of depth === 'quick' ? quick.slice(0, 1) : quick) {
+        meter.spend(table.steps / SUMS_PER_STEP);
+        if (!enters(stock, table.most(now))) continue;
+        const slice = table.best();
+        if (!slice || !add(stock, slice)) continue;
+        helped = true;
+        break;
+      }
     }
-    if (helped && round % 8 !== 7) continue;
     yield;
-    if (!bound) {
-      if (helped) continue;
-      break;
-    }
+    if (helped) continue;
+    // The linear plan is no cheaper than the best one, so no bound rises above it rounded up.
+    if (!bound || depth === 'quick' || enough()) break;
     const holds: number[] = [];
     for (const { stock, exact } of tables) {
       if (!exact) continue;
@@ -143,14 +161,14 @@ export function* generateColumns(
       if (slice && add(stock, slice)) helped = true;
     }
     const needed = now.reduce((sum, value, kind) => sum + value * (task.kinds[kind]?.demand ?? 0), 0);
-    const least = leastCost(
+    const bounded = leastCost(
       tables.map(({ stock }) => task.stocks[stock] as Stock),
       holds,
       needed,
     );
-    if (least > bound.value || values.every((value) => value === 0)) {
-      bound = { ...bound, value: Math.max(least, bound.value) };
-      values = now;
+    if (bounded > bound.value || best === null) {
+      bound = { ...bound, value: Math.max(bounded, bound.value) };
+      best = now;
     }
     if (bound.value >= target) break;
     if (!helped) {
@@ -161,5 +179,5 @@ export function* generateColumns(
   program.solve();
   const taken = program.taken();
   const sheets = columns.map((column, index) => ({ ...column, amount: taken.get(index) ?? 0 }));
-  return { bound, values, sheets, settled };
+  return { bound, values: best ?? last, sheets, settled };
 }

@@ -1,7 +1,7 @@
 import type { Stock, Task } from '../sheet/kinds.js';
 
 /** Sets of sheets that are tried at the most. */
-const MOST_SETS = 4;
+const MOST_SETS = 2;
 /** Sheets of a stock that costs nothing, at the most. */
 const MOST_FREE = 60;
 /** Sets that are looked through. */

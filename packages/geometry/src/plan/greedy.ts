@@ -1,3 +1,4 @@
+import { type CutNode, mapParts } from '../cut/cut-tree.js';
 import { valuableSlice } from '../sheet/bounded-table.js';
 import { bestGrid } from '../sheet/grid.js';
 import type { Stock, Task } from '../sheet/kinds.js';
@@ -61,9 +62,15 @@ function bestPattern(
 /**
  * Fills sheet after sheet with the pattern of most value, each as many times as the demand allows, so that sheets cut
  * alike come out by themselves (sequential value heuristic; Chen, Cui and Chen 2016 correct the values between runs).
- * The draft is complete or runs out of sheets.
+ * `repeats` bounds how often a pattern is taken at once. The draft is complete or runs out of sheets.
  */
-export function fillGreedily(task: Task, values: readonly number[], points: number, meter: Meter): Draft {
+export function fillGreedily(
+  task: Task,
+  values: readonly number[],
+  points: number,
+  meter: Meter,
+  repeats = Number.POSITIVE_INFINITY,
+): Draft {
   const left = task.kinds.map((kind) => kind.demand);
   const sheets = task.stocks.map((stock) => stock.sheets);
   const done: DraftSheet[] = [];
@@ -74,11 +81,57 @@ export function fillGreedily(task: Task, values: readonly number[], points: numb
     const times = pattern.counts.map((count, kind) =>
       count > 0 ? Math.floor((left[kind] ?? 0) / count) : Number.POSITIVE_INFINITY,
     );
-    const copies = Math.min(sheets[stock] ?? 0, ...times);
+    const copies = Math.min(repeats, sheets[stock] ?? 0, ...times);
     done.push({ stock, tree: pattern.tree, copies });
     sheets[stock] = (sheets[stock] ?? 0) - copies;
     pattern.counts.forEach((count, kind) => {
       left[kind] = (left[kind] ?? 0) - count * copies;
     });
   }
+}
+
+/**
+ * Values for the next filling: a kind that lay on badly filled sheets becomes dearer, so that it is placed sooner (value
+ * correction; Chen, Cui and Chen 2016, whose formula this follows from memory). `share` says how far the new values
+ * count. Values are areas to a power a little above 1, so that large blanks come first.
+ */
+export function correctValues(
+  task: Task,
+  draft: Draft,
+  values: readonly number[],
+  random: () => number,
+): readonly number[] {
+  const power = 1 + 0.06 * random();
+  const made = task.kinds.map(() => 0);
+  const corrected = [...values];
+  for (const { stock, tree, copies } of draft.sheets) {
+    const counts = task.kinds.map(() => 0);
+    countLeaves(tree, counts);
+    const { width, height } = task.stocks[stock] as Stock;
+    const used = counts.reduce((sum, count, kind) => sum + count * areaOf(task, kind), 0) / (width * height);
+    counts.forEach((count, kind) => {
+      if (count === 0) return;
+      const now = count * copies;
+      const before = made[kind] ?? 0;
+      made[kind] = before + now;
+      const share = (0.3 + 0.6 * random()) * (now / (now + before));
+      const dear = areaOf(task, kind) ** power / Math.max(used, 1e-9);
+      corrected[kind] = (1 - share) * (corrected[kind] ?? 0) + share * dear;
+    });
+  }
+  return corrected;
+}
+
+function areaOf(task: Task, kind: number): number {
+  const { width, height } = task.kinds[kind] as { width: number; height: number };
+  return width * height;
+}
+
+function countLeaves(node: CutNode, counts: number[]): void {
+  if (node.is === 'blank') counts[Number(node.blank)] = (counts[Number(node.blank)] ?? 0) + 1;
+  else
+    mapParts(node, (part) => {
+      countLeaves(part, counts);
+      return part;
+    });
 }

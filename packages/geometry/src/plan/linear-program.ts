@@ -68,6 +68,14 @@ export class CoveringProgram {
     return taken;
   }
 
+  /** What the present answer costs. */
+  cost(): number {
+    return this.#basis.reduce(
+      (sum, column, row) => sum + (this.#columns[column]?.cost ?? 0) * (this.#amounts[row] as number),
+      0,
+    );
+  }
+
   /** Improves the answer until no column helps; returns the pivots it took. */
   solve(): number {
     const before = this.#pivots;

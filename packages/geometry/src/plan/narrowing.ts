@@ -4,7 +4,7 @@ import { Refill } from '../sheet/refill.js';
 import { countInto, countLeaves, countsOf, type Slice } from '../sheet/slice.js';
 import type { Bound } from './bound.js';
 import { closeGap } from './closure.js';
-import { generateColumns, type PricedSheet } from './column-generation.js';
+import { type Depth, generateColumns, type PricedSheet } from './column-generation.js';
 import type { Draft } from './draft.js';
 import { cheaperSets } from './fewer-sheets.js';
 import { draftOf, type Keeper, sliceOf } from './keeper.js';
@@ -14,7 +14,7 @@ import { type Rounded, roundSheets, type SliceSheet } from './rounding.js';
 const ROUNDINGS = 3;
 /** Rounds of taking out and putting back between two slices, and for one set of sheets. */
 const ROUNDS_PER_SLICE = 24;
-const ROUNDS_PER_SET = 480;
+const ROUNDS_PER_SET = 120;
 /** Blanks on sheets that are filled anew together, at the most. */
 const MOST_REFILLED = 160;
 /** Share of the work that one try of every plan may take. */
@@ -90,13 +90,14 @@ export class Narrowing {
   ) {}
 
   /** Column generation, and drafts rounded from it; ends early when the best draft is proven. */
-  *price(): Generator<void, void> {
+  *price(depth: Depth): Generator<void, void> {
     const known = this.keeper.draft.sheets.flatMap(({ stock, tree }) => {
       const slice = sliceOf(this.task, tree);
       return slice ? [{ stock, slice }] : [];
     });
+    known.push(...this.#pool);
     const target = this.keeper.complete ? this.keeper.cost : Number.POSITIVE_INFINITY;
-    const pricing = yield* generateColumns(this.task, known, target, this.meter);
+    const pricing = yield* generateColumns(this.task, known, target, this.keeper.bound.value, depth, this.meter);
     this.#pool = [...pricing.sheets];
     for (const { stock, counts } of this.#pool) this.#known.add(`${stock} ${counts.join()}`);
     this.#values = pricing.values;
@@ -108,9 +109,16 @@ export class Narrowing {
     }
   }
 
-  /** Values of the kinds to fill sheets by: the prices of the linear plan, or the areas, each a little changed by chance. */
+  /**
+   * Values of the kinds to fill sheets by: the prices of the linear plan, or the areas, each a little changed by chance; in
+   * all as much as the areas of all blanks.
+   */
   shakenValues(): readonly number[] {
-    return this.#prices().map((value) => value * (0.9 + 0.2 * this.random()));
+    const prices = this.#prices();
+    const sum = (values: readonly number[]): number =>
+      values.reduce((total, value, kind) => total + value * (this.task.kinds[kind]?.demand ?? 0), 0);
+    const scale = sum(this.task.kinds.map(({ width, height }) => width * height)) / sum(prices);
+    return prices.map((value) => value * scale * (0.9 + 0.2 * this.random()));
   }
 
   #prices(): readonly number[] {
@@ -137,10 +145,10 @@ export class Narrowing {
   }
 
   /** Sheets to leave as they are and sheets to fill anew: from a rounding, or from the best draft. */
-  #parted(fromPool: boolean): Rounded {
+  #parted(fromPool: boolean, loose: boolean): Rounded {
     if (fromPool && this.#pool.length > 0) {
       const rounded = roundSheets(this.task, this.#pool, this.random, this.meter);
-      return { ...rounded, ...this.#loosened(rounded.whole, rounded.rest) };
+      return loose ? { ...rounded, ...this.#loosened(rounded.whole, rounded.rest) } : rounded;
     }
     const sheets = this.keeper.draft.sheets.flatMap(({ stock, tree, copies }): SliceSheet[] => {
       const slice = sliceOf(this.task, tree);
@@ -165,9 +173,12 @@ export class Narrowing {
     return { whole: same(stay), rest: anew };
   }
 
-  /** Tries to do with fewer sheets by taking blanks out and putting them back; true when the best draft got better. */
-  *refill(fromPool: boolean): Generator<void, boolean> {
-    const { whole, rest } = this.#parted(fromPool);
+  /**
+   * Tries to do with fewer sheets by taking blanks out and putting them back, starting from a rounding (`fromPool`) or
+   * from the best draft; `loose` moves whole sheets of a rounding in too. True when the best draft got better.
+   */
+  *refill(fromPool: boolean, loose: boolean): Generator<void, boolean> {
+    const { whole, rest } = this.#parted(fromPool, loose);
     const left = restOf(this.task, whole);
     const area = left.task.kinds.reduce((sum, { width, height, demand }) => sum + width * height * demand, 0);
     const limit = this.keeper.complete ? this.keeper.cost - left.cost : Number.MAX_SAFE_INTEGER;

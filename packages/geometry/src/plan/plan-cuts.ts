@@ -178,7 +178,7 @@ export function planCuts(job: CutJob, options: PlanOptions = {}): CutPlan {
 function provenLeast(task: Task, work: number): Bound {
   const quick = lowerBound(task, Number.POSITIVE_INFINITY);
   if (quick.value === Number.POSITIVE_INFINITY) return quick;
-  const pricing = generateColumns(task, [], Number.POSITIVE_INFINITY, new Meter(work));
+  const pricing = generateColumns(task, [], Number.POSITIVE_INFINITY, quick.value, 'exact', new Meter(work));
   let step = pricing.next();
   while (!step.done) step = pricing.next();
   return step.value.bound && step.value.bound.value > quick.value ? step.value.bound : quick;

@@ -6,7 +6,7 @@ import { seededRandom } from '../sheet/random.js';
 import type { Bound } from './bound.js';
 import { lowerBound } from './bounds.js';
 import type { Draft } from './draft.js';
-import { fillGreedily } from './greedy.js';
+import { correctValues, fillGreedily } from './greedy.js';
 import { insertAll } from './insertion.js';
 import { insertionRules, shakenOrder } from './insertion-rules.js';
 import { Keeper } from './keeper.js';
@@ -37,6 +37,12 @@ const MOST_ROUNDS = 2_000;
 const REPEATING = 3;
 /** Placements between two slices. */
 const SHAKES = 6;
+/** Round after which sheets are priced exactly, when nothing simpler has helped; closing comes one round later. */
+const EXACT_ROUND = 1;
+/** Refillings that leave alone whatever a linear plan takes whole. */
+const TIGHT_ROUNDS = 3;
+/** Fillings in a row that learn from each other. */
+const CORRECTIONS = 6;
 /** Share of the work that goes into fewer sheets before the rest goes into fewer layouts, settings and cuts. */
 const NARROWING_SHARE = 0.85;
 
@@ -54,23 +60,24 @@ function variedValues(task: Task, random: () => number): readonly number[] {
 function* narrow(task: Task, keeper: Keeper, random: () => number, meter: Meter): Generator<void, void> {
   const narrowing = new Narrowing(task, keeper, random, meter);
   const repeating = copiesOf(task) >= REPEATING * task.kinds.length;
-  if (!keeper.hopeless) yield* narrowing.price();
-  // The groups that closing makes know no pinwheels.
-  let closed = mayStop(task);
+  if (!keeper.hopeless) yield* narrowing.price('quick');
+  let values = narrowing.shakenValues();
+  let draft = keeper.draft;
   for (
     let round = 0;
     round < MOST_ROUNDS && !keeper.proven && !keeper.hopeless && meter.spent < NARROWING_SHARE * meter.budget;
     round += 1
   ) {
-    yield* narrowing.refill(round % 2 === 0);
+    yield* narrowing.refill(round % 2 === 0, round >= TIGHT_ROUNDS);
     if (keeper.proven) return;
-    if (round === 1 && !closed) {
-      closed = true;
-      if (yield* narrowing.close()) return;
-    }
+    if (round === EXACT_ROUND) yield* narrowing.price('exact');
+    // The groups that closing makes know no pinwheels.
+    if (round === EXACT_ROUND + 1 && !mayStop(task) && (yield* narrowing.close())) return;
     if (repeating || round % 4 === 3) {
-      const values = round % 3 === 2 ? variedValues(task, random) : narrowing.shakenValues();
-      const draft = fillGreedily(task, values, round % 2 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter);
+      // By the prices of the linear plan, then corrected by what each filling did badly.
+      values = round % CORRECTIONS === 0 ? narrowing.shakenValues() : correctValues(task, draft, values, random);
+      const repeats = round % 2 === 0 ? Number.POSITIVE_INFINITY : 1;
+      draft = fillGreedily(task, values, round % 4 === 0 ? MANY_POINTS : FEW_POINTS * 2, meter, repeats);
       keeper.offer(draft);
       narrowing.learn(draft);
     }

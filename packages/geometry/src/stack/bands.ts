@@ -8,20 +8,20 @@ export interface Interval {
 
 /** Bands that a height is divided into where some boundary is curved or tilted. */
 const BANDS = 96;
-/** Steps of an outline up to which a band begins at every one of them; a punched edge has more. */
-const MOST_CORNERS = 24;
+/** Ends of straight edges up to which a band begins at each of them; a punched edge may have more. */
+const MOST_ENDS = 24;
 /** What is no further from a whole tick is that tick: the error of turning a point, far below anything that is cut. */
 const ROUNDING = 1e-6;
 
 /**
- * Where bands begin and end, in whole ticks from 0 to `height`: at every corner, and evenly spread as well where a
- * boundary is not plain.
+ * Where bands begin and end, in whole ticks from 0 to `height`: where straight edges end, and evenly spread as well where
+ * a boundary is not plain.
  */
 export function bandCuts(height: number, boundaries: readonly Boundary[]): readonly number[] {
   const cuts = new Set([0, height]);
-  for (const { corners } of boundaries) {
-    if (corners.length > MOST_CORNERS) continue;
-    for (const { y } of corners) {
+  for (const { ends } of boundaries) {
+    if (ends.length > MOST_ENDS) continue;
+    for (const y of ends) {
       const nearest = Math.round(y);
       if (Math.abs(y - nearest) < ROUNDING) cuts.add(nearest);
       else cuts.add(Math.floor(y)).add(Math.ceil(y));
@@ -51,38 +51,55 @@ function wholeTicks(left: number, right: number): readonly Interval[] {
 /**
  * For each band, the intervals of x at which a boundary holds the band from top to bottom: a point of its middle line is
  * inside (even and odd crossings), and no edge touches the upright through it within the band. Exact for upright and
- * level edges on whole ticks when bands begin at its corners; for others never too much: edges count as thick as their
+ * level edges on whole ticks when bands begin where they end; for others never too much: edges count as thick as their
  * error, and ends are rounded inwards.
  */
 export function bandsOf({ edges }: Boundary, cuts: readonly number[]): readonly (readonly Interval[])[] {
-  return cuts.slice(1).map((bottom, index) => {
-    const top = cuts[index] ?? 0;
-    const middle = (top + bottom) / 2;
-    const crossings: number[] = [];
-    const touched: Interval[] = [];
-    for (const edge of edges) {
+  const bands = cuts.slice(1).map(() => ({ crossings: [] as number[], touched: [] as Interval[] }));
+  for (const edge of edges) {
+    const { from, to, error } = edge;
+    const lowest = Math.max(from.y, to.y) + error;
+    for (let at = bandAt(cuts, Math.min(from.y, to.y) - error); at < bands.length; at += 1) {
+      const [top, bottom, band] = [cuts[at] ?? 0, cuts[at + 1] ?? 0, bands[at]];
+      if (top >= lowest || !band) break;
       const range = rangeWithin(edge, top, bottom);
       if (!range) continue;
-      touched.push(range);
-      const { from, to } = edge;
+      band.touched.push(range);
+      const middle = (top + bottom) / 2;
       if (from.y <= middle !== to.y <= middle)
-        crossings.push(from.x + ((to.x - from.x) * (middle - from.y)) / (to.y - from.y));
+        band.crossings.push(from.x + ((to.x - from.x) * (middle - from.y)) / (to.y - from.y));
     }
-    crossings.sort((a, b) => a - b);
-    touched.sort((a, b) => a.left - b.left);
-    const inside: Interval[] = [];
-    for (let at = 0; at + 1 < crossings.length; at += 2) {
-      let left = crossings[at] ?? 0;
-      const right = crossings[at + 1] ?? 0;
-      for (const range of touched) {
-        if (range.right < left || range.left > right) continue;
-        inside.push(...wholeTicks(left, range.left));
-        left = Math.max(left, range.right);
-      }
-      inside.push(...wholeTicks(left, right));
+  }
+  return bands.map(({ crossings, touched }) => insideOf(crossings, touched));
+}
+
+/** The band in which `y` lies, the first one for what is above all. */
+function bandAt(cuts: readonly number[], y: number): number {
+  let [low, high] = [0, cuts.length - 1];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((cuts[middle + 1] ?? Infinity) > y) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
+/** What lies between the crossings of a middle line by pairs, less what an edge touches. */
+function insideOf(crossings: number[], touched: Interval[]): readonly Interval[] {
+  crossings.sort((a, b) => a - b);
+  touched.sort((a, b) => a.left - b.left);
+  const inside: Interval[] = [];
+  for (let at = 0; at + 1 < crossings.length; at += 2) {
+    let left = crossings[at] ?? 0;
+    const right = crossings[at + 1] ?? 0;
+    for (const range of touched) {
+      if (range.right < left || range.left > right) continue;
+      inside.push(...wholeTicks(left, range.left));
+      left = Math.max(left, range.right);
     }
-    return inside;
-  });
+    inside.push(...wholeTicks(left, right));
+  }
+  return inside;
 }
 
 /** The intervals as one set: those that overlap or touch become one. */
@@ -96,12 +113,20 @@ export function joined(intervals: readonly Interval[]): readonly Interval[] {
   return found;
 }
 
-/** What two sets of intervals, each in order and apart, have in common. */
+/** What two sets of intervals, each in order and apart, have in common, in order. */
 export function common(one: readonly Interval[], other: readonly Interval[]): readonly Interval[] {
-  return one.flatMap((a) =>
-    other.flatMap((b) => {
-      const shared = { left: Math.max(a.left, b.left), right: Math.min(a.right, b.right) };
-      return shared.left < shared.right ? [shared] : [];
-    }),
-  );
+  const found: Interval[] = [];
+  let [a, b] = [0, 0];
+  for (let [left, right] = [one[a], other[b]]; left && right; left = one[a], right = other[b]) {
+    const shared = { left: Math.max(left.left, right.left), right: Math.min(left.right, right.right) };
+    if (shared.left < shared.right) found.push(shared);
+    if (left.right <= right.right) a += 1;
+    else b += 1;
+  }
+  return found;
+}
+
+/** True when each of `inner` lies within one of `outer`. */
+export function isWithin(inner: readonly Interval[], outer: readonly Interval[]): boolean {
+  return inner.every(({ left, right }) => outer.some((each) => each.left <= left && right <= each.right));
 }

@@ -202,7 +202,7 @@ test('whatever the shapes and tilts, the centre and the frame around it lie belo
       for (let i = 0; i <= fine; i += 1)
         for (let j = 0; j <= fine; j += 1) {
           // A tick inside the very edge, where both answers would be right.
-          const point = {
+          const point: Point = {
             x: centre.x - overlap + 1 + ((centre.width + 2 * overlap - 2) * i) / fine,
             y: centre.y - overlap + 1 + ((centre.height + 2 * overlap - 2) * j) / fine,
           };
@@ -214,6 +214,28 @@ test('whatever the shapes and tilts, the centre and the frame around it lie belo
     { numRuns: 100 },
   );
   expect(found).toBeGreaterThan(30);
+});
+
+test('no point of a curved edge, to the tick, lies within the rectangle below one cover', () => {
+  let found = 0;
+  fc.assert(
+    fc.property(anyPiece, anyPiece, (piece, cover) => {
+      const centre = hiddenCentre(piece, [cover], { overlap: ticks(0), step: null });
+      if (!centre) return;
+      found += 1;
+      const [right, bottom] = [centre.x + centre.width, centre.y + centre.height];
+      for (const each of [piece, cover]) {
+        const { outline, holes } = pieceOutline(each.shape);
+        for (const point of [outline, ...holes].flatMap((ring) => flattenOutline(ring, 97))) {
+          const { x, y } = each === piece ? point : intoOwn(piece, ontoCard(each, point));
+          const inside = Math.min(x - centre.x, right - x, y - centre.y, bottom - y);
+          if (inside > 0.01) expect.fail(`${JSON.stringify({ piece, cover, centre, point })} is ${inside} inside`);
+        }
+      }
+    }),
+    { numRuns: 400 },
+  );
+  expect(found).toBeGreaterThan(200);
 });
 
 test('below an ellipse it comes within 3 % of the largest rectangle in it, whose sides are 1/sqrt 2 of its axes (calculus)', () => {

@@ -1,7 +1,7 @@
-import { type Length, ticks } from '../length/length.js';
-import type { Rect } from '../rect/rect.js';
-import { bandCuts, bandsOf, common, type Interval, joined } from './bands.js';
-import { type Boundary, boundaryIn, type PlacedPiece } from './placed-piece.js';
+import type { Length } from '../length/length.js';
+import { type Rect, rect } from '../rect/rect.js';
+import { bandCuts, bandsOf, common, type Interval, isWithin, joined } from './bands.js';
+import { type Boundary, boundaryIn, farApart, type PlacedPiece } from './placed-piece.js';
 
 export interface HiddenCentreOptions {
   /** What has to stay of the piece around its centre, so that it holds together and can be glued. */
@@ -14,6 +14,7 @@ export interface HiddenCentreOptions {
 function over(piece: PlacedPiece, covers: readonly PlacedPiece[]) {
   const { width, height } = piece.shape;
   return covers.flatMap((cover, index): readonly { readonly index: number; readonly boundary: Boundary }[] => {
+    if (farApart(piece, cover)) return [];
     const boundary = boundaryIn(piece, cover);
     const { left, top, right, bottom } = boundary.box;
     return left < width && right > 0 && top < height && bottom > 0 ? [{ index, boundary }] : [];
@@ -48,7 +49,7 @@ function hiddenBands(piece: PlacedPiece, covers: readonly Boundary[]) {
  * Of equal ones the topmost, then the leftmost.
  *
  * Exact for rectangles with square corners and plain edges that are not tilted, or by quarter turns. Others are counted
- * by what of them fills whole horizontal bands (96 on the piece's height, and one at each corner), curves as thick as
+ * by what of them fills whole horizontal bands (96 on the piece's height, and one wherever a straight edge ends), curves as thick as
  * their distance from a chord, so that a centre is never uncovered but may be a little smaller than possible.
  */
 export function hiddenCentre(
@@ -60,19 +61,25 @@ export function hiddenCentre(
     piece,
     over(piece, covers).map(({ boundary }) => boundary),
   );
+  const bottom = cuts.at(-1) ?? 0;
   let best: Rect | null = null;
   let most = 0;
   for (let first = 0; first < hidden.length; first += 1) {
+    const top = cuts[first] ?? 0;
     let reach: readonly Interval[] = hidden[first] ?? [];
-    for (let last = first; last < hidden.length && reach.length > 0; last += 1) {
+    // What the band above holds as well begins there, and is no larger from here.
+    if (first > 0 && isWithin(reach, hidden[first - 1] ?? [])) continue;
+    for (let last = first; last < hidden.length; last += 1) {
       if (last > first) reach = common(reach, hidden[last] ?? []);
-      const down = sideWithin(cuts[first] ?? 0, cuts[last + 1] ?? 0, options);
-      for (const { left, right } of down.length > 0 ? reach : []) {
+      const widest = reach.reduce((width, { left, right }) => Math.max(width, right - left), 0);
+      if (widest * (bottom - top) <= most) break;
+      const down = sideWithin(top, cuts[last + 1] ?? 0, options);
+      if (down.length <= 0 || widest * down.length <= most) continue;
+      for (const { left, right } of reach) {
         const across = sideWithin(left, right, options);
         if (across.length <= 0 || across.length * down.length <= most) continue;
         most = across.length * down.length;
-        const [x, y, width, height] = [across.from, down.from, across.length, down.length].map(ticks) as Length[];
-        if (x !== undefined && y !== undefined && width && height) best = { x, y, width, height };
+        best = rect(across.from, down.from, across.length, down.length);
       }
     }
   }
@@ -90,21 +97,33 @@ export function fallsThrough(
   overlap: Length,
 ): readonly number[] {
   const above = over(piece, covers);
+  const [right, bottom] = [centre.x + centre.width, centre.y + centre.height];
+  const loose = above.map(({ boundary: { box } }) => {
+    const beyond = Math.max(centre.x - box.left, box.right - right, centre.y - box.top, box.bottom - bottom);
+    const overHole = box.left < right && box.right > centre.x && box.top < bottom && box.bottom > centre.y;
+    return overHole && beyond < overlap;
+  });
+  if (!loose.includes(true)) return [];
   const cuts = bandCuts(
     piece.shape.height,
     above.map(({ boundary }) => boundary),
   );
-  const [right, bottom] = [centre.x + centre.width, centre.y + centre.height];
-  const held: (readonly (readonly Interval[])[])[] = [];
-  return above.flatMap(({ index, boundary }) => {
-    const { box } = boundary;
-    const beyond = Math.max(centre.x - box.left, box.right - right, centre.y - box.top, box.bottom - bottom);
-    const bands = bandsOf(boundary, cuts).map(joined);
-    const rests = (lower: readonly (readonly Interval[])[]): boolean =>
-      bands.some((band, at) => common(band, lower[at] ?? []).length > 0);
-    const overHole = box.left < right && box.right > centre.x && box.top < bottom && box.bottom > centre.y;
-    if (overHole && beyond < overlap && !held.some(rests)) return [index];
-    held.push(bands);
+  const known = new Map<Boundary, readonly (readonly Interval[])[]>();
+  const bands = (boundary: Boundary): readonly (readonly Interval[])[] => {
+    const found = known.get(boundary) ?? bandsOf(boundary, cuts).map(joined);
+    known.set(boundary, found);
+    return found;
+  };
+  const meet = (one: Boundary, other: Boundary): boolean =>
+    one.box.left < other.box.right &&
+    one.box.right > other.box.left &&
+    one.box.top < other.box.bottom &&
+    one.box.bottom > other.box.top &&
+    bands(one).some((band, at) => common(band, bands(other)[at] ?? []).length > 0);
+  const held: Boundary[] = [];
+  return above.flatMap(({ index, boundary }, at) => {
+    if (loose[at] && !held.some((lower) => meet(boundary, lower))) return [index];
+    held.push(boundary);
     return [];
   });
 }

@@ -22,28 +22,30 @@ export interface BoundaryEdge {
 /** The boundary of a piece, its holes included, in floating ticks. */
 export interface Boundary {
   readonly edges: readonly BoundaryEdge[];
-  /** Ends of the outline's own steps, where a profile begins or ends. */
-  readonly corners: readonly Point[];
+  /** Heights at which a straight edge along an axis ends, in ascending order: there what is covered changes at once. */
+  readonly ends: readonly number[];
   readonly box: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number };
-  /** True when all of it is straight and along the axes, on whole ticks. */
+  /** True when all of it is straight and along the axes. */
   readonly plain: boolean;
 }
 
-/** Straight parts of every arc and curve. */
-const PARTS = 24;
+/** Straight parts that an arc or a curve may have; the fewest that are near enough, or else the most. */
+const PARTS = [4, 8, 16, 24] as const;
+/** How far from its chords a curve may be, in ticks: 1/400 in, far less than the height of a band. */
+const NEAR_ENOUGH = 40;
 
-/** How far a step of an outline is from its `PARTS` chords at most. */
-function chordError(from: Point, step: OutlineStep): number {
+/** How far a step of an outline is from `parts` chords at most. */
+function chordError(from: Point, step: OutlineStep, parts: number): number {
   if (step.kind === 'line') return 0;
   if (step.kind === 'arc') {
     // The sagitta of a chord of the unit circle, stretched by the larger radius.
     const half = Math.min(1, Math.hypot((step.to.x - from.x) / step.radiusX, (step.to.y - from.y) / step.radiusY) / 2);
-    return Math.max(step.radiusX, step.radiusY) * (1 - Math.cos(Math.asin(half) / PARTS));
+    return Math.max(step.radiusX, step.radiusY) * (1 - Math.cos(Math.asin(half) / parts));
   }
   // A chord over 1/n of a parameter is within max |B''| / (8 n n); a cubic's B'' lies between those of its two ends.
   const { control1: a, control2: b, to } = step;
   const bend = (p: Point, q: Point, r: Point): number => 6 * Math.hypot(p.x - 2 * q.x + r.x, p.y - 2 * q.y + r.y);
-  return Math.max(bend(from, a, b), bend(a, b, to)) / (8 * PARTS * PARTS);
+  return Math.max(bend(from, a, b), bend(a, b, to)) / (8 * parts * parts);
 }
 
 /** Cosine and sine of whole degrees, exact at quarter turns. */
@@ -75,30 +77,56 @@ export function intoFrame(frame: PlacedPiece, piece: PlacedPiece): (point: Point
   };
 }
 
-function edgesOf(outline: Outline, place: (point: Point) => Point): readonly BoundaryEdge[] {
+/** The edges of a shape in its own frame; shapes are never changed, so each is flattened once. */
+const flattened = new WeakMap<PieceShape, readonly BoundaryEdge[]>();
+
+function ownEdges(shape: PieceShape): readonly BoundaryEdge[] {
+  const known = flattened.get(shape);
+  if (known) return known;
+  const { outline, holes } = pieceOutline(shape);
+  const edges = [outline, ...holes].flatMap(edgesOf);
+  flattened.set(shape, edges);
+  return edges;
+}
+
+function edgesOf(outline: Outline): readonly BoundaryEdge[] {
   let from = outline.start;
   return outline.steps.flatMap((step) => {
-    const error = chordError(from, step);
-    const points = flattenOutline({ start: from, steps: [step] }, PARTS).map(place);
+    const start = from;
+    const parts = PARTS.find((each) => chordError(start, step, each) <= NEAR_ENOUGH) ?? 24;
+    const error = chordError(start, step, parts);
+    const points = flattenOutline({ start, steps: [step] }, parts);
     from = step.to;
     return points.slice(1).map((to, index) => ({ from: points[index] as Point, to, error }));
   });
 }
 
+/** True when the boxes around both pieces, however they are tilted, are apart: their middles are further than both reach. */
+export function farApart(one: PlacedPiece, other: PlacedPiece): boolean {
+  const reach = ({ shape }: PlacedPiece): number => Math.hypot(shape.width, shape.height) / 2;
+  const dx = one.x + one.shape.width / 2 - other.x - other.shape.width / 2;
+  const dy = one.y + one.shape.height / 2 - other.y - other.shape.height / 2;
+  return Math.hypot(dx, dy) > reach(one) + reach(other);
+}
+
 /** The boundary of `piece` in the untilted frame of `frame`. */
 export function boundaryIn(frame: PlacedPiece, piece: PlacedPiece): Boundary {
   const place = intoFrame(frame, piece);
-  const { outline, holes } = pieceOutline(piece.shape);
-  const edges = [outline, ...holes].flatMap((each) => edgesOf(each, place));
-  const xs = edges.flatMap(({ to, error }) => [to.x - error, to.x + error]);
-  const ys = edges.flatMap(({ to, error }) => [to.y - error, to.y + error]);
-  const whole = ({ x, y }: Point): boolean => Number.isInteger(x) && Number.isInteger(y);
-  return {
-    edges,
-    corners: [outline, ...holes].flatMap(({ steps }) => steps.map(({ to }) => place(to))),
-    box: { left: Math.min(...xs), top: Math.min(...ys), right: Math.max(...xs), bottom: Math.max(...ys) },
-    plain: edges.every(
-      ({ from, to, error }) => error === 0 && (from.x === to.x || from.y === to.y) && whole(from) && whole(to),
-    ),
-  };
+  const box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
+  const ends = new Set<number>();
+  let plain = true;
+  const edges = ownEdges(piece.shape).map((own) => {
+    const [from, to] = [place(own.from), place(own.to)];
+    const { error } = own;
+    box.left = Math.min(box.left, to.x - error);
+    box.right = Math.max(box.right, to.x + error);
+    box.top = Math.min(box.top, to.y - error);
+    box.bottom = Math.max(box.bottom, to.y + error);
+    if (error === 0 && (from.x === to.x || from.y === to.y)) {
+      ends.add(from.y);
+      ends.add(to.y);
+    } else plain = false;
+    return { from, to, error };
+  });
+  return { edges, ends: [...ends].sort((a, b) => a - b), box, plain };
 }
