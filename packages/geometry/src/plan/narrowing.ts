@@ -1,6 +1,6 @@
 import type { Kind, Task } from '../sheet/kinds.js';
 import { Meter } from '../sheet/meter.js';
-import { Refill } from '../sheet/refill.js';
+import { type FilledSheets, Refill } from '../sheet/refill.js';
 import { countInto, countLeaves, countsOf, type Slice } from '../sheet/slice.js';
 import type { Bound } from './bound.js';
 import { closeGap } from './closure.js';
@@ -11,7 +11,7 @@ import { draftOf, type Keeper, sliceOf } from './keeper.js';
 import { type Rounded, roundSheets, type SliceSheet } from './rounding.js';
 
 /** Ways of rounding a linear plan that are tried. */
-const ROUNDINGS = 3;
+const ROUNDINGS = 24;
 /** Rounds of taking out and putting back between two slices, and for one set of sheets. */
 const ROUNDS_PER_SLICE = 24;
 const ROUNDS_PER_SET = 120;
@@ -102,11 +102,23 @@ export class Narrowing {
     for (const { stock, counts } of this.#pool) this.#known.add(`${stock} ${counts.join()}`);
     this.#values = pricing.values;
     if (pricing.bound) this.keeper.raise(pricing.bound);
-    for (let rounding = 0; rounding < ROUNDINGS && !this.keeper.proven && !this.meter.empty; rounding += 1) {
-      const rounded = roundSheets(this.task, this.#pool, rounding === 0 ? () => 0.5 : this.random, this.meter);
-      this.#offer([...rounded.whole, ...rounded.rest], rounded.missing);
-      yield;
+    yield;
+    this.#rounded();
+    yield;
+  }
+
+  /** The cheapest of many roundings, which is offered. */
+  #rounded(): Rounded {
+    const costOf = ({ whole, rest, missing }: Rounded): number =>
+      [...whole, ...rest].reduce((sum, { stock, copies }) => sum + copies * (this.task.stocks[stock]?.cost ?? 0), 0) +
+      missing.reduce((sum, count) => sum + count, 0) * 1e6;
+    let best = roundSheets(this.task, this.#pool, () => 0.5, this.meter);
+    for (let more = 1; more < ROUNDINGS && !this.meter.empty; more += 1) {
+      const rounded = roundSheets(this.task, this.#pool, this.random, this.meter);
+      if (costOf(rounded) < costOf(best)) best = rounded;
     }
+    this.#offer([...best.whole, ...best.rest], best.missing);
+    return best;
   }
 
   /**
@@ -115,10 +127,14 @@ export class Narrowing {
    */
   shakenValues(): readonly number[] {
     const prices = this.#prices();
+    const areas = this.task.kinds.map(({ width, height }) => width * height);
     const sum = (values: readonly number[]): number =>
       values.reduce((total, value, kind) => total + value * (this.task.kinds[kind]?.demand ?? 0), 0);
-    const scale = sum(this.task.kinds.map(({ width, height }) => width * height)) / sum(prices);
-    return prices.map((value) => value * scale * (0.9 + 0.2 * this.random()));
+    const scale = sum(areas) / sum(prices);
+    // A blank that fits anywhere has no price, yet it has to be placed.
+    return prices.map(
+      (value, kind) => (0.85 * value * scale + 0.15 * (areas[kind] ?? 0)) * (0.9 + 0.2 * this.random()),
+    );
   }
 
   #prices(): readonly number[] {
@@ -129,14 +145,24 @@ export class Narrowing {
   /** Takes the sheets of a draft in among those that plans are rounded from. */
   learn(draft: Draft): void {
     for (const { stock, tree } of draft.sheets) {
-      const slice = this.#pool.length < MOST_POOLED ? sliceOf(this.task, tree) : null;
-      if (!slice) continue;
-      const counts = countsOf(slice, this.task.kinds.length);
-      const key = `${stock} ${counts.join()}`;
-      if (this.#known.has(key)) continue;
-      this.#known.add(key);
-      this.#pool.push({ stock, slice, counts, amount: 0 });
+      const slice = sliceOf(this.task, tree);
+      if (slice) this.#add(stock, slice);
     }
+  }
+
+  #learn({ stocks, roots }: FilledSheets): void {
+    roots.forEach((slice, at) => {
+      if (slice) this.#add(stocks[at] as number, slice);
+    });
+  }
+
+  #add(stock: number, slice: Slice): void {
+    if (this.#pool.length >= MOST_POOLED) return;
+    const counts = countsOf(slice, this.task.kinds.length);
+    const key = `${stock} ${counts.join()}`;
+    if (this.#known.has(key)) return;
+    this.#known.add(key);
+    this.#pool.push({ stock, slice, counts, amount: 0 });
   }
 
   #offer(sheets: readonly SliceSheet[], missing: readonly number[]): boolean {
@@ -147,7 +173,7 @@ export class Narrowing {
   /** Sheets to leave as they are and sheets to fill anew: from a rounding, or from the best draft. */
   #parted(fromPool: boolean, loose: boolean): Rounded {
     if (fromPool && this.#pool.length > 0) {
-      const rounded = roundSheets(this.task, this.#pool, this.random, this.meter);
+      const rounded = this.#rounded();
       return loose ? { ...rounded, ...this.#loosened(rounded.whole, rounded.rest) } : rounded;
     }
     const sheets = this.keeper.draft.sheets.flatMap(({ stock, tree, copies }): SliceSheet[] => {
@@ -192,6 +218,7 @@ export class Narrowing {
         yield;
       }
       const { done } = refill;
+      this.#learn(refill.best);
       if (!done) continue;
       const filled = done.roots.flatMap((slice, at) =>
         slice ? [{ stock: done.stocks[at] as number, slice, copies: 1 }] : [],
