@@ -5,6 +5,7 @@ export * from './draw/piece-table.js';
 export * from './draw/sheet.js';
 export * from './draw/stack.js';
 export * from './drawing/drawing.js';
+export { BLADE_CAUTION, KNIFE_CAUTION } from './write/cautions.js';
 export { lookFill, lookPattern } from './write/look.js';
 export { type Mark, markText } from './write/mark.js';
 export { itemMark, type MarkContext, patternId } from './write/marks.js';

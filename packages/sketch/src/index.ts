@@ -1,10 +1,14 @@
 export * from './batch/batch-plan.js';
+export * from './batch/centre-papers.js';
 export { checkMix } from './batch/check-mix.js';
 export * from './batch/cut-jobs.js';
+export * from './batch/hidden-centre-offers.js';
+export * from './batch/hidden-centres.js';
 export * from './batch/mix-plan.js';
 export type { Difference } from './batch/mix-reasons.js';
 export * from './batch/near-miss.js';
 export * from './batch/plan-for-sheets.js';
+export { planJob, sparingCentres } from './batch/plan-job.js';
 export * from './batch/recipe.js';
 export { rememberPlans } from './batch/remember-plans.js';
 export * from './batch/write-batch-plan.js';

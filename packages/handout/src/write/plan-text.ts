@@ -8,12 +8,10 @@ import {
   type SheetLayout,
   type Unit,
 } from '@trimwell/geometry';
-import type { BatchPlan, Sketch } from '@trimwell/sketch';
+import { type BatchPlan, centreOf, realSheets, type Sketch } from '@trimwell/sketch';
 import { labelOfBlank, labelPieces } from '../draw/labels.js';
-
-/** Said wherever a person is about to cut (general advice of art-teaching societies; common practice). */
-export const BLADE_CAUTION =
-  'Blades: cut on a firm table, hold the work behind the blade and out of its path, and change a dull blade.';
+import { type CentreSpeech, cautionsFor, centreSpeech, knifeText } from './centre-text.js';
+import { copiesIn, cutStages } from './cut-stages.js';
 
 function plural(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
@@ -35,39 +33,61 @@ function provenText(plan: CutPlan): string {
   return plan.proof.fewestSheets ? `fewest, proven by ${plan.proof.by}` : `at least ${plan.proof.lowerBound} needed`;
 }
 
-function stepsText(plan: CutPlan, kerf: number, style: LengthStyle): readonly string[] {
+/** The cuts of a plan in order, with the knife work before the centres of each piece; and how often the guide is set. */
+function stepsOf(plan: CutPlan, { kerf, style, centres }: PlanSpeech) {
   let setting = -1;
-  return planSteps(plan, kerf as Parameters<typeof planSteps>[1]).map((step) => {
-    const set = step.setting === setting ? '' : `set the guide to ${formatLength(step.setting, style)}; `;
-    setting = step.setting;
-    const stack = step.copies > 1 ? ` (${step.copies} alike)` : '';
-    const side = step.direction === 'vertical' ? 'left' : 'top';
-    return `    ${set}cut ${formatSize(step.part, style)} of sheet ${step.sheet + 1}${stack}, that far from its ${side}`;
+  let settings = 0;
+  const lines = cutStages(plan).flatMap((stage) => {
+    const knife = stage.centre === null || !centres ? [] : [`    ${knifeText(stage.centre, copiesIn(stage), centres)}`];
+    const cuts = planSteps(stage.plan, kerf as Parameters<typeof planSteps>[1]).map((step) => {
+      const moved = step.setting !== setting;
+      const set = moved ? `set the guide to ${formatLength(step.setting, style)}; ` : '';
+      if (moved) settings += 1;
+      setting = step.setting;
+      const stack = step.copies > 1 ? ` (${step.copies} alike)` : '';
+      const side = step.direction === 'vertical' ? 'left' : 'top';
+      const sheet = (stage.layouts[step.sheet] ?? step.sheet) + 1;
+      return `    ${set}cut ${formatSize(step.part, style)} of sheet ${sheet}${stack}, that far from its ${side}`;
+    });
+    return [...knife, ...cuts];
   });
+  return { lines, settings };
 }
 
-function planLines(
-  plan: CutPlan,
-  kerf: number,
-  style: LengthStyle,
-  name: (blank: string) => string,
-): readonly string[] {
+/** What the sentences of a plan need to know; `centres` null where a job has none. */
+interface PlanSpeech {
+  readonly kerf: number;
+  readonly style: LengthStyle;
+  readonly name: (blank: string) => string;
+  readonly centres: CentreSpeech | null;
+}
+
+function planLines(plan: CutPlan, speech: PlanSpeech): readonly string[] {
   const { counts } = plan;
+  const { kerf, style, name, centres } = speech;
+  const sheets = realSheets(plan);
+  const steps = stepsOf(plan, speech);
+  const cut = counts.sheets > sheets ? ` and ${plural(counts.sheets - sheets, 'centre')}` : '';
+  const kind = ({ paper, copies }: SheetLayout): string => {
+    const centre = centreOf(paper);
+    if (centre === null) return `${plural(copies, 'sheet')} of ${paper}`;
+    return `${copies === 1 ? '1 time' : `${copies} times`} the centre of ${centres?.called(centre) ?? centre}`;
+  };
   return [
-    `  ${plural(counts.sheets, 'sheet')} (${provenText(plan)}), ${plural(counts.layouts, 'layout')}, ${plural(counts.settings, 'setting')}, ${plural(counts.cuts, 'cut')}`,
+    `  ${plural(sheets, 'sheet')} (${provenText(plan)})${cut}, ${plural(counts.layouts, 'layout')}, ${plural(steps.settings, 'setting')}, ${plural(counts.cuts, 'cut')}`,
     ...plan.sheets.map(
       (layout, index) =>
-        `  sheet ${index + 1}: ${plural(layout.copies, 'sheet')} of ${layout.paper}, ${formatSize(layout, style)}: ${blanksText(layout, kerf, style, name)}`,
+        `  sheet ${index + 1}: ${kind(layout)}, ${formatSize(layout, style)}: ${blanksText(layout, kerf, style, name)}`,
     ),
     ...plan.unmade.map(({ blank, quantity, reason }) => `  not made: ${name(blank)} (${quantity}), ${reason}`),
-    ...stepsText(plan, kerf, style),
+    ...steps.lines,
   ];
 }
 
 /** A plan in plain words: sheets and what is cut from them, what cannot be made and why, the cuts in order. */
 export function planText(plan: CutPlan, unit: Unit, kerf = 0): string {
   const sets = plan.sets === 1 ? [] : [`${plan.sets} sets`];
-  return `${[...sets, ...planLines(plan, kerf, { unit }, (blank) => blank)].join('\n')}\n`;
+  return `${[...sets, ...planLines(plan, { kerf, style: { unit }, name: (blank) => blank, centres: null })].join('\n')}\n`;
 }
 
 /** The plan of a batch in plain words, paper by paper. */
@@ -75,13 +95,14 @@ export function batchText(sketch: Sketch, batch: BatchPlan): string {
   const labels = labelPieces(sketch);
   const style: LengthStyle = { unit: sketch.unit };
   const name = (blank: string): string => labelOfBlank(labels, blank);
+  const centres = centreSpeech(sketch);
   const head = `${sketch.title}: ${plural(batch.cards, 'card')} from ${plural(batch.sheets, 'sheet')}${batch.fewestSheets ? ', the fewest possible' : ''}`;
   const pieces = [...labels].map(
     ([id, label]) => `  ${label} ${sketch.pieces.find((piece) => piece.id === id)?.name ?? 'Card base'}`,
   );
   const papers = batch.papers.flatMap(({ paper, job, plan }) => [
     sketch.papers.find((candidate) => candidate.id === paper)?.name ?? paper,
-    ...planLines(plan, job.trimmer.kerf, style, name),
+    ...planLines(plan, { kerf: job.trimmer.kerf, style, name, centres }),
   ]);
-  return `${[head, ...pieces, ...papers, BLADE_CAUTION].join('\n')}\n`;
+  return `${[head, ...pieces, ...papers, ...cautionsFor(batch)].join('\n')}\n`;
 }

@@ -1,5 +1,5 @@
 import { inches } from '@trimwell/geometry';
-import type { BatchPlan, Sketch } from '@trimwell/sketch';
+import { type BatchPlan, centreOf, type Sketch } from '@trimwell/sketch';
 import { labelPieces } from '../draw/labels.js';
 import { drawSheet } from '../draw/sheet.js';
 import { writeSvg } from './svg.js';
@@ -24,7 +24,7 @@ export function fileStem(title: string): string {
 
 /**
  * The cutting guide of each sheet layout of a plan as an SVG at true size, one file each: the view is the sheet itself,
- * so that printed at 100 % on a sheet of that size every cut lies where it belongs.
+ * so that printed at 100 % on a sheet of that size every cut lies where it belongs. The centre of a piece is a small sheet.
  */
 export function sheetGuides(sketch: Sketch, batch: BatchPlan): readonly TextFile[] {
   const labels = labelPieces(sketch);
@@ -32,14 +32,22 @@ export function sheetGuides(sketch: Sketch, batch: BatchPlan): readonly TextFile
     const paper = sketch.papers.find((candidate) => candidate.id === id);
     if (!paper) return [];
     return plan.sheets.map((layout, index): TextFile => {
-      const drawing = drawSheet(layout, paper, {
-        style: { unit: sketch.unit },
-        labels,
-        size: inches(1) / 5,
-        kerf: job.trimmer.kerf,
-      });
+      const centre = centreOf(layout.paper);
+      const piece = sketch.pieces.find((each) => each.id === centre);
+      const called = piece ? `${paper.name}, the centre of ${labels.get(piece.id)} ${piece.name}` : paper.name;
+      const drawing = drawSheet(
+        layout,
+        { ...paper, name: called },
+        {
+          style: { unit: sketch.unit },
+          labels,
+          size: inches(1) / 5,
+          kerf: job.trimmer.kerf,
+        },
+      );
       const box = { x: 0, y: 0, width: layout.width, height: layout.height };
-      const name = `${fileStem(sketch.title)}-${id}-${index + 1}${layout.copies > 1 ? `-x${layout.copies}` : ''}.svg`;
+      const of = centre === null ? id : `${id}-centre-of-${centre}`;
+      const name = `${fileStem(sketch.title)}-${of}-${index + 1}${layout.copies > 1 ? `-x${layout.copies}` : ''}.svg`;
       return { name, type: 'image/svg+xml', text: writeSvg(drawing, { unit: sketch.unit, box }) };
     });
   });

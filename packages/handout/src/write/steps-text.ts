@@ -1,22 +1,22 @@
 import {
   type Fate,
-  fewestSettings,
   formatLength,
   formatSize,
   type Given,
   type LengthStyle,
   type StepOptions,
-  stepList,
   type TrimStep,
 } from '@trimwell/geometry';
-import type { BatchPlan, PaperPlan, Sketch } from '@trimwell/sketch';
+import { type BatchPlan, centreOf, type PaperPlan, realSheets, type Sketch } from '@trimwell/sketch';
 import { labelAt, labelOfBlank, labelPieces } from '../draw/labels.js';
-import { BLADE_CAUTION } from './plan-text.js';
+import { type CentreSpeech, cautionsFor, centreSpeech, knifeText } from './centre-text.js';
+import { stagedSteps } from './staged-steps.js';
 
 /** What the sentences of one paper's steps need to know. */
 interface Speech {
   readonly style: LengthStyle;
   readonly name: (blank: string) => string;
+  readonly centres: CentreSpeech;
 }
 
 function plural(count: number, one: string): string {
@@ -68,31 +68,45 @@ function stepText(step: TrimStep, speech: Speech): string {
 }
 
 function paperLines(sketch: Sketch, { paper, job, plan }: PaperPlan, options: StepOptions, speech: Speech): string[] {
-  const list = stepList(plan, job.trimmer, options);
-  const { least, proven } = fewestSettings(plan.sheets, job.trimmer.kerf);
-  const fewest = proven ? 'no order of these cuts needs fewer' : `at least ${least} in any order of these cuts`;
+  const { settings, turns, least, stages } = stagedSteps({ paper, job, plan }, options);
+  const fewest =
+    settings === least ? 'no order of these cuts needs fewer' : `at least ${least} in any order of these cuts`;
   const title = sketch.papers.find(({ id }) => id === paper)?.name ?? paper;
-  const layouts = plan.sheets.map(
-    (layout, index) => `  sheet ${index + 1}: ${layout.copies} of ${title}, ${formatSize(layout, speech.style)}`,
-  );
+  const layouts = plan.sheets.map((layout, index) => {
+    const centre = centreOf(layout.paper);
+    const what = centre === null ? title : `the centre of ${speech.centres.called(centre)}`;
+    return `  sheet ${index + 1}: ${layout.copies} of ${what}, ${formatSize(layout, speech.style)}`;
+  });
+  const steps = stages.flatMap(({ centre, count, steps: own }) => {
+    const knife = centre === null ? [] : [`${capital(knifeText(centre, count, speech.centres))}.`];
+    return [...knife, ...own.map((step) => stepText(step, speech))];
+  });
   return [
-    `${title}: ${plural(plan.counts.sheets, 'sheet')}, ${plural(list.settings, 'setting')} (${fewest}), ${plural(list.turns, 'turn')}`,
+    `${title}: ${plural(realSheets(plan), 'sheet')}, ${plural(settings, 'setting')} (${fewest}), ${plural(turns, 'turn')}`,
     ...layouts,
     ...plan.unmade.map(({ blank, quantity, reason }) => `  not made: ${speech.name(blank)} (${quantity}), ${reason}`),
-    ...list.steps.map((step, index) => `  ${index + 1}. ${stepText(step, speech)}`),
+    ...steps.map((step, index) => `  ${index + 1}. ${step}`),
   ];
 }
 
-/** The steps at the trimmer for a batch, in plain words, paper by paper, with the caution for blades. */
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** The steps at the trimmer for a batch, in plain words, paper by paper, with the knife work and the cautions for blades. */
 export function stepsText(sketch: Sketch, batch: BatchPlan, options: StepOptions = {}): string {
   const labels = labelPieces(sketch);
-  const speech: Speech = { style: { unit: sketch.unit }, name: (blank) => labelOfBlank(labels, blank) };
+  const speech: Speech = {
+    style: { unit: sketch.unit },
+    name: (blank) => labelOfBlank(labels, blank),
+    centres: centreSpeech(sketch),
+  };
   const pieces = [...labels].map(
     ([id, label]) => `  ${label} ${sketch.pieces.find((piece) => piece.id === id)?.name ?? 'Card base'}`,
   );
   return `${[
     `${sketch.title}: steps at the trimmer for ${plural(batch.cards, 'card')}`,
-    BLADE_CAUTION,
+    ...cautionsFor(batch),
     ...pieces,
     ...batch.papers.flatMap((paper) => paperLines(sketch, paper, options, speech)),
   ].join('\n')}\n`;

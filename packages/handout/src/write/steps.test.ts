@@ -2,7 +2,7 @@ import { inches, performSteps, stepList } from '@trimwell/geometry';
 import { batchRecipe, planBatch } from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
-import { BLADE_CAUTION } from './plan-text.js';
+import { BLADE_CAUTION } from './cautions.js';
 import { writeSteps } from './steps-json.js';
 import { partName, stepsText } from './steps-text.js';
 

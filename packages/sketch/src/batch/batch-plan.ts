@@ -1,6 +1,10 @@
 import { type CutJob, type CutPlan, planCuts } from '@trimwell/geometry';
+import { realSheets } from './centre-papers.js';
 import { cutJobs, type PaperJob } from './cut-jobs.js';
+import { type PlanOne, planJob } from './plan-job.js';
 import type { BatchRecipe } from './recipe.js';
+
+export type { PlanOne };
 
 /** The plan of one paper's sheets, and the job it answers. */
 export interface PaperPlan {
@@ -15,6 +19,7 @@ export interface BatchPlan {
   readonly cards: number;
   readonly papers: readonly PaperPlan[];
   readonly complete: boolean;
+  /** Sheets of paper; centres cut out of pieces are none. */
   readonly sheets: number;
   /** Fewest sheets that any plan needs, as far as proven. */
   readonly lowerBound: number;
@@ -23,9 +28,6 @@ export interface BatchPlan {
   readonly work: number;
 }
 
-/** Plans one job; the planner itself, or one that remembers. */
-export type PlanOne = (job: CutJob) => CutPlan;
-
 /** The batch plan of plans that are there already. */
 export function gatherPlans(cards: number, papers: readonly PaperPlan[]): BatchPlan {
   const sum = (of: (plan: CutPlan) => number): number => papers.reduce((total, { plan }) => total + of(plan), 0);
@@ -33,7 +35,7 @@ export function gatherPlans(cards: number, papers: readonly PaperPlan[]): BatchP
     cards,
     papers,
     complete: papers.every(({ plan }) => plan.complete),
-    sheets: sum((plan) => plan.counts.sheets),
+    sheets: sum(realSheets),
     lowerBound: sum((plan) => plan.proof.lowerBound),
     fewestSheets: papers.every(({ plan }) => plan.proof.fewestSheets),
     work: sum((plan) => plan.work),
@@ -41,7 +43,7 @@ export function gatherPlans(cards: number, papers: readonly PaperPlan[]): BatchP
 }
 
 function planPaper({ paper, job }: PaperJob, planOne: PlanOne): PaperPlan {
-  return { paper, job, plan: planOne(job) };
+  return { paper, job, plan: planJob(job, planOne) };
 }
 
 /** Plans `cards` cards of `recipe`, paper by paper, each with `work` steps at most (see `planCuts`). */

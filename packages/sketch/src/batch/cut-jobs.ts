@@ -1,6 +1,7 @@
 import type { CutBlank, CutJob } from '@trimwell/geometry';
+import { withCentres } from './centre-papers.js';
 import { mixPlan } from './mix-plan.js';
-import type { BatchRecipe, RecipePart } from './recipe.js';
+import { type BatchRecipe, pieceOfPart, type RecipePart } from './recipe.js';
 
 /** The cut job of one paper of the batch. */
 export interface PaperJob {
@@ -20,7 +21,10 @@ export function pieceOfBlank(blank: string): string {
 
 /**
  * One cut job per paper that `cards` cards need, in the order of the papers. What a mix's papers give is what the mix plan
- * deals. A blank comes from exactly one paper, so papers can be planned one by one without losing anything.
+ * deals. A blank comes from exactly one paper, so papers can be planned one by one without losing anything. A paper has
+ * no price here: with one to a job the least money is the fewest sheets, and sheets are what is counted. Where the recipe
+ * has hidden centres they are further sheets of their paper, which cost nothing (see `withCentres`); each card gives one
+ * of each, since only of the copy of a piece that lies on the face it is known what covers it.
  */
 export function cutJobs(recipe: BatchRecipe, cards: number): readonly PaperJob[] {
   const roles = new Map(mixPlan(recipe, cards).roles.map(({ piece, papers }) => [piece, papers]));
@@ -36,6 +40,13 @@ export function cutJobs(recipe: BatchRecipe, cards: number): readonly PaperJob[]
   }
   return recipe.papers.flatMap((paper) => {
     const mine = blanks.get(paper.id);
-    return mine ? [{ paper: paper.id, job: { trimmer: recipe.trimmer, papers: [paper], blanks: mine } }] : [];
+    if (!mine) return [];
+    const job: CutJob = { trimmer: recipe.trimmer, papers: [{ ...paper, price: null }], blanks: mine };
+    const made = (piece: string): number => {
+      const blank = mine.find(({ id }) => pieceOfBlank(id) === piece);
+      const part = pieceOfPart(recipe.parts, piece);
+      return blank && part ? blank.quantity / part.perCard : 0;
+    };
+    return [{ paper: paper.id, job: withCentres(job, recipe.centres, made) }];
   });
 }

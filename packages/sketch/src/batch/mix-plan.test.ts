@@ -30,6 +30,7 @@ function recipeOf(words: readonly string[], contrast: readonly (readonly number[
       papers: word.split(''),
     })),
     contrast: contrast.map((group) => group.map((at) => `r${at}`)),
+    centres: [],
   };
 }
 

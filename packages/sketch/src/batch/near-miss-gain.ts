@@ -1,8 +1,10 @@
 import { AS_MANY_AS_POSSIBLE, type Sketch } from '../model/sketch.js';
-import { type PaperPlan, type PlanOne, planBatch } from './batch-plan.js';
+import { type PaperPlan, planBatch } from './batch-plan.js';
+import { realSheets } from './centre-papers.js';
 import { cutJobs } from './cut-jobs.js';
+import { type PlanOne, planJob } from './plan-job.js';
 import type { BatchRecipe } from './recipe.js';
-import { isLimited, MOST_CARDS, makesCards, mostCards } from './yield.js';
+import { isLimited, MOST_CARDS, makesAll, makesCards, mostCards } from './yield.js';
 import type { PaperSheets } from './yield-curve.js';
 
 /** The sketch as it is, in figures. */
@@ -27,7 +29,7 @@ export function baselineOf(recipe: BatchRecipe, wanted: Sketch['batch']['cards']
   const upTo = typeof wanted === 'number' ? wanted : isLimited(recipe) ? MOST_CARDS : null;
   if (upTo === null) return null;
   const cards = mostCards(recipe, { planOne, guess: 1, upTo });
-  const short = cutJobs(recipe, cards + 1).filter(({ job }) => !planOne(job).complete);
+  const short = cutJobs(recipe, cards + 1).filter(({ job }) => !makesAll(job, planOne));
   return {
     cards,
     upTo,
@@ -54,7 +56,7 @@ function changedJobs(recipe: BatchRecipe, base: Baseline) {
   return cutJobs(recipe, base.cards).flatMap(({ paper, job }) => {
     const before = base.plans.get(paper);
     if (!before || JSON.stringify(before.job) === JSON.stringify(job)) return [];
-    return [{ paper, job, sheets: before.plan.counts.sheets }];
+    return [{ paper, job, sheets: realSheets(before.plan) }];
   });
 }
 
@@ -62,7 +64,7 @@ function changedJobs(recipe: BatchRecipe, base: Baseline) {
 function mostSaved(recipe: BatchRecipe, base: Baseline): number {
   if (!base.saving) return 0;
   const saved = changedJobs(recipe, base).map(({ job, sheets }) => {
-    const { complete, proof } = base.planOne(job);
+    const { complete, proof } = planJob(job, base.planOne);
     return complete ? Math.max(0, sheets - proof.lowerBound) : 0;
   });
   return saved.reduce((total, sheets) => total + sheets, 0);
@@ -86,8 +88,8 @@ function addedCards(recipe: BatchRecipe, base: Baseline): number {
 function savedSheets(recipe: BatchRecipe, base: Baseline): readonly PaperSheets[] {
   const saves: PaperSheets[] = [];
   for (const { paper, job, sheets } of changedJobs(recipe, base)) {
-    const plan = base.planOne(job);
-    const saved = sheets - plan.counts.sheets;
+    const plan = planJob(job, base.planOne);
+    const saved = sheets - realSheets(plan);
     if (!plan.complete || saved < 0) return [];
     if (saved > 0) saves.push({ paper, sheets: saved });
   }

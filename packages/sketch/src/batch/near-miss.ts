@@ -1,10 +1,11 @@
 import { inches, type Length, leastSheets, millimetres, ticks } from '@trimwell/geometry';
 import { applyEdit } from '../edit/apply-edit.js';
 import type { Piece, Sketch } from '../model/sketch.js';
-import type { PlanOne } from './batch-plan.js';
+import { realSheets } from './centre-papers.js';
 import { matsOf, type ResizeEdit, type Side, shrinkAbout, smallerMarks } from './near-miss-edit.js';
 import { baselineOf, type Gain, gainOf, hopeless, worth } from './near-miss-gain.js';
 import { planForSheets } from './plan-for-sheets.js';
+import type { PlanOne } from './plan-job.js';
 import { type BatchRecipe, batchRecipe, rulerStep } from './recipe.js';
 import { rememberPlans } from './remember-plans.js';
 import { provenShort } from './yield.js';
@@ -60,12 +61,6 @@ export function nearMissTolerance(unit: Sketch['unit']): Length {
   return unit === 'in' ? inches(1 / 8) : millimetres(3);
 }
 
-/** The recipe without prices: with one paper to a job the least money is the fewest sheets, and sheets are counted here. */
-function pricelessRecipe(sketch: Sketch): BatchRecipe {
-  const recipe = batchRecipe(sketch);
-  return { ...recipe, papers: recipe.papers.map((paper) => ({ ...paper, price: null })) };
-}
-
 const sizeOf = ({ width, height }: Size): Size => ({ width, height });
 const area = ({ width, height }: Size): number => width * height;
 
@@ -97,10 +92,10 @@ function smallestOfEach(misses: readonly NearMiss[]): readonly NearMiss[] {
 export function* nearMisses(sketch: Sketch, options: NearMissOptions = {}): Generator<NearMisses, NearMisses> {
   const { tolerance = nearMissTolerance(sketch.unit), keep = new Set<string>(), prove = true } = options;
   const planOne = rememberPlans(options.planOne ?? planForSheets());
-  const recipe = pricelessRecipe(sketch);
+  const recipe = batchRecipe(sketch);
   const base = baselineOf(recipe, options.cards ?? sketch.batch.cards, planOne);
   if (!base) return { cards: null, sheets: 0, tolerance, misses: [] };
-  const sheets = [...base.plans.values()].reduce((total, { plan }) => total + plan.counts.sheets, 0);
+  const sheets = [...base.plans.values()].reduce((total, { plan }) => total + realSheets(plan), 0);
   const step = rulerStep(sketch.unit);
   const found: NearMiss[] = [];
   const soFar = (): NearMisses => ({ cards: base.cards, sheets, tolerance, misses: smallestOfEach(found) });
@@ -115,7 +110,7 @@ export function* nearMisses(sketch: Sketch, options: NearMissOptions = {}): Gene
     saves.every(({ paper }) => {
       const before = base.plans.get(paper);
       if (!before) return false;
-      return before.plan.proof.fewestSheets || (prove && leastSheets(before.job).value >= before.plan.counts.sheets);
+      return before.plan.proof.fewestSheets || (prove && leastSheets(before.job).value >= realSheets(before.plan));
     });
   yield soFar();
   for (const piece of sketch.pieces) {
@@ -123,11 +118,12 @@ export function* nearMisses(sketch: Sketch, options: NearMissOptions = {}): Gene
     if (piece.mats || [piece.id, ...mats].some((id) => keep.has(id))) continue;
     for (const side of ['width', 'height'] satisfies Side[]) {
       const edits = smallerMarks(piece[side], tolerance, step).map((to) => shrinkAbout(piece, side, to, step));
-      const after = (edit: ResizeEdit): BatchRecipe => pricelessRecipe(applyEdit(sketch, edit));
+      const after = (edit: ResizeEdit): BatchRecipe => batchRecipe(applyEdit(sketch, edit));
       const smallest = edits.at(-1);
       if (!smallest) continue;
       yield soFar();
-      if (hopeless(after(smallest), base)) continue;
+      // With hidden centres a smaller piece hides less: then the smallest size does not speak for those between.
+      if (recipe.centres.length === 0 && hopeless(after(smallest), base)) continue;
       let least = 0;
       for (const edit of edits) {
         const gain = gainOf(after(edit), base, least);

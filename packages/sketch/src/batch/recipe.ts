@@ -9,6 +9,8 @@ import {
   ticks,
 } from '@trimwell/geometry';
 import type { Paper, Piece, Sketch } from '../model/sketch.js';
+import { fitsInto, type RecipeCentre } from './centre-papers.js';
+import { type HiddenCentre, hiddenCentres } from './hidden-centres.js';
 
 /** The blank id of the opened-flat card base. */
 export const CARD_BASE = 'card-base';
@@ -25,7 +27,7 @@ export interface RecipePart {
 
 /**
  * All that the planner needs of a sketch, and nothing else: moving a piece on its face leaves the recipe equal, so that
- * nothing is planned again.
+ * nothing is planned again. (Only with hidden centres switched on does it matter what lies above what.)
  */
 export interface BatchRecipe {
   readonly cards: number | 'as many as possible';
@@ -34,6 +36,8 @@ export interface BatchRecipe {
   readonly parts: readonly RecipePart[];
   /** Groups of blanks, no two of which should share a paper on one card. */
   readonly contrast: readonly (readonly string[])[];
+  /** Centres that may be cut out of pieces, in gluing order; empty unless the batch has them switched on. */
+  readonly centres: readonly RecipeCentre[];
 }
 
 /** The blank of `piece`: its untilted size, plus the bite of the punch on each punched edge. */
@@ -89,6 +93,35 @@ export function sketchTrimmer(unit: Sketch['unit'], sides: readonly Length[]): T
   };
 }
 
+/** The part of a piece, or of the card base. */
+export function pieceOfPart(parts: readonly RecipePart[], piece: string): RecipePart | undefined {
+  return parts.find(({ blank }) => blank === piece);
+}
+
+/** By paper, the other parts that a rectangle of that size, cut out of `piece`, is large enough for; no paper without any. */
+export function partsFrom(
+  { papers, parts }: Pick<BatchRecipe, 'papers' | 'parts'>,
+  piece: string,
+  size: { readonly width: Length; readonly height: Length },
+): readonly { readonly paper: string; readonly fits: readonly RecipePart[] }[] {
+  const own = pieceOfPart(parts, piece);
+  return papers.flatMap(({ id, directional }) => {
+    if (!own?.papers.includes(id)) return [];
+    const fits = parts.filter((part) => part !== own && part.papers.includes(id) && fitsInto(part, size, directional));
+    return fits.length > 0 ? [{ paper: id, fits }] : [];
+  });
+}
+
+/** The hidden centres of `sketch` that a blank of a paper of the same piece fits into. */
+export function usefulCentres(sketch: Sketch, recipe: Pick<BatchRecipe, 'papers' | 'parts'>): readonly HiddenCentre[] {
+  const step = rulerStep(sketch.unit);
+  // Not even the whole piece would do for most, so that little has to be looked at while something is dragged.
+  const wanted = (piece: Piece): boolean => partsFrom(recipe, piece.id, piece).length > 0;
+  return hiddenCentres(sketch, { step, wanted }).filter(
+    ({ piece, place }) => partsFrom(recipe, piece, place).length > 0,
+  );
+}
+
 /** The recipe of `sketch`: the card base first, then every piece in gluing order, on both faces. */
 export function batchRecipe(sketch: Sketch): BatchRecipe {
   const base = flatCardBase(sketch.card);
@@ -102,11 +135,14 @@ export function batchRecipe(sketch: Sketch): BatchRecipe {
     })),
   ];
   const sides = parts.flatMap((part) => [part.width, part.height]);
+  const papers = sketch.papers.map(cutPaper);
+  const centres = sketch.batch.hiddenCentres ? usefulCentres(sketch, { papers, parts }) : [];
   return {
     cards: sketch.batch.cards,
     trimmer: { ...sketchTrimmer(sketch.unit, sides), stoppedCuts: sketch.batch.stoppedCuts },
-    papers: sketch.papers.map(cutPaper),
+    papers,
     parts,
     contrast: sketch.batch.contrast,
+    centres: centres.map(({ piece, place: { width, height } }) => ({ piece, width, height })),
   };
 }

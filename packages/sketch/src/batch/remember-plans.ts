@@ -1,4 +1,4 @@
-import type { PlanOne } from './batch-plan.js';
+import type { PlanOne } from './plan-job.js';
 
 /**
  * `planOne`, asked only once for equal jobs. It forgets nothing, so make one for each question: while looking for a

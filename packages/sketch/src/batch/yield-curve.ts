@@ -1,7 +1,8 @@
 import type { CutJob } from '@trimwell/geometry';
-import type { PlanOne } from './batch-plan.js';
+import { isCentre, realSheets } from './centre-papers.js';
 import { cutJobs } from './cut-jobs.js';
 import { planForSheets } from './plan-for-sheets.js';
+import { type PlanOne, planJob } from './plan-job.js';
 import type { BatchRecipe } from './recipe.js';
 
 /** So many sheets of one paper. */
@@ -47,21 +48,22 @@ function sum(needs: readonly PaperSheets[]): number {
   return needs.reduce((total, { sheets }) => total + sheets, 0);
 }
 
-/** `recipe` without limits, and without prices: with one paper to a job the least money is the fewest sheets. */
+/** `recipe` without limits. */
 function withoutLimits(recipe: BatchRecipe): BatchRecipe {
-  return { ...recipe, papers: recipe.papers.map((paper) => ({ ...paper, sheets: null, price: null })) };
+  return { ...recipe, papers: recipe.papers.map((paper) => ({ ...paper, sheets: null })) };
 }
 
 /** What one paper's job needs, no more than `more`, the need of a job that covers it; null when it cannot be made. */
 function needOf(paper: string, job: CutJob, atHand: number | null, more: PaperNeed | undefined, planOne: PlanOne) {
-  const plan = planOne(job);
+  const plan = planJob(job, planOne);
   if (!plan.complete) return null;
   const least = plan.proof.lowerBound;
-  const sheets = Math.min(plan.counts.sheets, more?.sheets ?? Number.POSITIVE_INFINITY);
+  const sheets = Math.min(realSheets(plan), more?.sheets ?? Number.POSITIVE_INFINITY);
   if (atHand === null || sheets <= atHand || least > atHand) return { paper, job, sheets, least };
   // A planner that knows it has no more sheets may look harder.
-  const sparing = planOne({ ...job, papers: job.papers.map((each) => ({ ...each, sheets: atHand })) });
-  return { paper, job, sheets: sparing.complete ? Math.min(sheets, sparing.counts.sheets) : sheets, least };
+  const papers = job.papers.map((each) => (isCentre(each.id) ? each : { ...each, sheets: atHand }));
+  const sparing = planJob({ ...job, papers }, planOne);
+  return { paper, job, sheets: sparing.complete ? Math.min(sheets, realSheets(sparing)) : sheets, least };
 }
 
 /** The needs of `cards` cards, no paper more than it is in `above` where that covers it; null when they cannot be made. */

@@ -1,5 +1,6 @@
 import { type CutJob, leastSheets, planCuts } from '@trimwell/geometry';
 import { type BatchPlan, type PlanOne, planBatch } from './batch-plan.js';
+import { withoutCentres } from './centre-papers.js';
 import { cutJobs } from './cut-jobs.js';
 import { planForSheets } from './plan-for-sheets.js';
 import type { BatchRecipe } from './recipe.js';
@@ -41,9 +42,42 @@ function sample(job: CutJob): CutJob {
   return { ...job, blanks: job.blanks.map((blank) => ({ ...blank, quantity: Math.min(1, blank.quantity) })) };
 }
 
-/** True when it is proven that the sheets at hand cannot give `cards` cards, whatever the plan: a lower bound needs more than there are. */
+/** True when `planOne` makes all of `job`; centres are tried where it cannot be done without them. */
+export function makesAll(job: CutJob, planOne: PlanOne): boolean {
+  const plain = withoutCentres(job);
+  return planOne(sample(plain)).complete || (plain !== job && planOne(job).complete);
+}
+
+function shortOfSheets(job: CutJob): boolean {
+  const plain = withoutCentres(job);
+  const short = (each: CutJob): boolean => leastSheets(each).value === Number.POSITIVE_INFINITY;
+  return short(sample(plain)) && (plain === job || short(job));
+}
+
+/** Everything that `cards` cards need as one job, in which a role of a mix may come from any of its papers. */
+function freeJob({ trimmer, papers, parts }: BatchRecipe, cards: number): CutJob {
+  return {
+    trimmer,
+    papers,
+    blanks: parts.map(({ blank, width, height, perCard, papers: from }) => ({
+      id: blank,
+      width,
+      height,
+      quantity: cards * perCard,
+      papers: from,
+      turn: true,
+    })),
+  };
+}
+
+/**
+ * True when it is proven that the sheets at hand cannot give `cards` cards, whatever the plan and however the mixes are
+ * dealt: a lower bound needs more than there are. With mixes and hidden centres nothing is proven.
+ */
 export function provenShort(recipe: BatchRecipe, cards: number): boolean {
-  return cutJobs(recipe, cards).some(({ job }) => leastSheets(sample(job)).value === Number.POSITIVE_INFINITY);
+  const mixed = recipe.parts.some(({ papers }) => papers.length > 1);
+  if (!mixed) return cutJobs(recipe, cards).some(({ job }) => shortOfSheets(job));
+  return recipe.centres.length === 0 && leastSheets(freeJob(recipe, cards)).value === Number.POSITIVE_INFINITY;
 }
 
 export interface YieldOptions {
@@ -89,7 +123,7 @@ function largestPossible(guess: number, most: number, possible: (n: number) => b
 
 /** True when `planOne` makes all blanks of `cards` cards; the first paper that fails ends the asking. */
 export function makesCards(recipe: BatchRecipe, cards: number, planOne: PlanOne): boolean {
-  return cutJobs(recipe, cards).every(({ job }) => planOne(sample(job)).complete);
+  return cutJobs(recipe, cards).every(({ job }) => makesAll(job, planOne));
 }
 
 export interface MostCardsOptions {
@@ -103,7 +137,15 @@ export interface MostCardsOptions {
 /** The most cards, up to `upTo`, of which `planOne` makes all blanks; 0 when it does not make a single one. */
 export function mostCards(recipe: BatchRecipe, { planOne, guess, upTo }: MostCardsOptions): number {
   const start = Math.min(Math.max(1, guess), upTo);
-  return largestPossible(start, upTo, (n) => makesCards(recipe, n, planOne));
+  let most = largestPossible(start, upTo, (n) => makesCards(recipe, n, planOne));
+  // Dealt anew, a mix can suit a few cards more although it did not suit one more.
+  const turns = Math.max(...recipe.parts.map(({ papers }) => papers.length), 1);
+  for (let more = 1; more < turns && most + more <= upTo; more += 1) {
+    if (!makesCards(recipe, most + more, planOne)) continue;
+    most += more;
+    more = 0;
+  }
+  return most;
 }
 
 /** `recipe` with one sheet more of `paper`. */
@@ -126,7 +168,7 @@ export function batchYield(recipe: BatchRecipe, options: YieldOptions = {}): Bat
   const planOne = options.planOne ?? planCuts;
   const countWith = rememberPlans(options.countWith ?? options.planOne ?? planForSheets());
   const cards = mostCards(recipe, { planOne: countWith, guess, upTo: MOST_CARDS });
-  const short = cutJobs(recipe, cards + 1).filter(({ job }) => !countWith(sample(job)).complete);
+  const short = cutJobs(recipe, cards + 1).filter(({ job }) => !makesAll(job, countWith));
   const used = new Set(recipe.parts.flatMap((part) => part.papers));
   const limited = recipe.papers.filter((paper) => paper.sheets !== null && used.has(paper.id));
   const oneMore = (options.oneMore ? limited : []).map((paper): OneMore => {

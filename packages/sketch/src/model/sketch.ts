@@ -3,7 +3,8 @@ import * as z from 'zod/mini';
 import { lengthsIn } from './lengths.js';
 
 /** Words of an identifier inside a sketch: short, plain and safe to use as a key anywhere. */
-const id = z.string().check(z.regex(/^[a-z0-9][a-z0-9-]{0,39}$/));
+// No two hyphens in a row: they join a piece's id and a paper's in the names of blanks.
+const id = z.string().check(z.maxLength(40), z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
 const colour = z.string().check(z.regex(/^#[0-9a-f]{6}$/));
 const name = z.string().check(z.minLength(1), z.maxLength(80));
 const words = (longest: number) => z.string().check(z.maxLength(longest));

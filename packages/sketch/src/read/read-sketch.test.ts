@@ -132,6 +132,16 @@ const SPOILT: readonly (readonly [name: string, spoil: Spoil, path: string, valu
     '"sticker"',
     /"panel".*"strip"/,
   ],
+  [
+    'an id with two hyphens in a row',
+    (d) => {
+      Object.assign(d.pieces[0] ?? {}, { id: 'a--b' });
+      return d;
+    },
+    'pieces[0].id',
+    '"a--b"',
+    /a-z0-9/,
+  ],
   ['half a card', (d) => ({ ...d, batch: { cards: 0.5 } }), 'batch.cards', '0.5', /whole number|as many as possible/],
   [
     'a paper that is not there',
