@@ -1,32 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { expect, type Page, test } from '@playwright/test';
+import { expect, test } from '@playwright/test';
+import { axeViolations } from './axe.js';
 import { openTable, pieceOn, settledPlan } from './table.js';
-
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-interface AxeResults {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly nodes: readonly { readonly html: string; readonly failureSummary?: string }[];
-  }[];
-}
-
-/** What axe finds against WCAG 2.2 A and AA, a line each. */
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(axe);
-  const results = await page.evaluate(async () => {
-    const { axe: checker } = window as unknown as {
-      axe: { run(root: Document, options: object): Promise<AxeResults> };
-    };
-    return checker.run(document, {
-      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
-    });
-  });
-  return results.violations.flatMap(({ id, nodes }) =>
-    nodes.map((node) => `${id}: ${node.html.slice(0, 160)} ${node.failureSummary ?? ''}`),
-  );
-}
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`axe finds nothing by ${colorScheme}, with nothing picked, with a piece picked, with the lists open`, async ({
@@ -34,14 +8,14 @@ for (const colorScheme of ['light', 'dark'] as const) {
   }) => {
     await page.emulateMedia({ colorScheme });
     await openTable(page);
-    expect(await violations(page)).toEqual([]);
+    expect(await axeViolations(page)).toEqual([]);
     await pieceOn(page, 'strip').focus();
     await page.keyboard.press('Enter');
-    expect(await violations(page)).toEqual([]);
+    expect(await axeViolations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Save and hand on' }).click();
-    expect(await violations(page)).toEqual([]);
+    expect(await axeViolations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Keys' }).click();
-    expect(await violations(page)).toEqual([]);
+    expect(await axeViolations(page)).toEqual([]);
   });
 }
 

@@ -1,6 +1,6 @@
 import { expect, type Locator, type Page } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
-import type { Piece } from '@trimwell/sketch';
+import type { Piece, Sketch } from '@trimwell/sketch';
 
 /** Opens a page of the demo and waits until every table on it has its first full plan. Page errors fail the test. */
 export async function openTable(page: Page, path = './'): Promise<readonly string[]> {
@@ -20,6 +20,23 @@ export async function settledPlan(page: Page, editor = 'trimwell-editor'): Promi
     const plan = document.querySelector<TrimwellEditor>(selector)?.session?.plan;
     return plan !== undefined && plan.batch !== null && !plan.stale && !plan.searching;
   }, editor);
+}
+
+/** Puts `sketch` on the table and waits for its plan and for its near misses. */
+export async function laySketch(page: Page, sketch: Sketch): Promise<void> {
+  await page.evaluate((wanted) => {
+    const editor = document.querySelector<TrimwellEditor>('trimwell-editor');
+    if (editor) editor.sketch = wanted;
+  }, sketch);
+  await restedPlan(page);
+}
+
+/** Waits until the planner has told all that it tells at rest: near misses come last. */
+export async function restedPlan(page: Page): Promise<void> {
+  await settledPlan(page);
+  await page.waitForFunction(
+    () => document.querySelector<TrimwellEditor>('trimwell-editor')?.session?.plan.offer !== null,
+  );
 }
 
 /** The piece on the card face. */

@@ -1,3 +1,4 @@
+import { inches } from '@trimwell/geometry';
 import { batchRecipe } from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
@@ -69,4 +70,20 @@ test('a failure lets the next question through, and the end ends the worker', ()
   client.dispose();
   expect(port.ended).toBe(true);
   expect(port.onmessage).toBeNull();
+});
+
+test('a sketch goes along at the full pace only; moving a piece asks nothing, another mat does', () => {
+  const { port, client } = start();
+  const sketch = sampleSketch();
+  const moved = { ...sketch, pieces: sketch.pieces.map((piece) => ({ ...piece, x: inches(1) })) };
+  const freed = { ...sketch, pieces: sketch.pieces.map(({ mats: _mats, ...piece }) => piece) };
+  expect(client.ask(recipe, 'quick', sketch)).toBe(true);
+  port.answer({ revision: 1, kind: 'plan', batch, done: true });
+  expect(client.ask(recipe, 'full', sketch)).toBe(true);
+  port.answer({ revision: 2, kind: 'plan', batch, done: true });
+  expect(port.asked.map((question) => question.sketch)).toEqual([undefined, sketch]);
+  expect(client.ask(recipe, 'full', moved)).toBe(false);
+  const { key } = client;
+  expect(client.ask(recipe, 'full', freed)).toBe(true);
+  expect(client.key).not.toBe(key);
 });

@@ -1,9 +1,15 @@
-import type { BatchRecipe } from '@trimwell/sketch';
+import type { BatchRecipe, Sketch } from '@trimwell/sketch';
 import type { Pace, PlanAnswer, PlanPort } from './plan-messages.js';
 
 interface Question {
   readonly recipe: BatchRecipe;
   readonly pace: Pace;
+  readonly sketch?: Sketch;
+}
+
+/** What the answers depend on: the recipe, and which mats would follow a piece that a near miss makes smaller. */
+function questionKey(recipe: BatchRecipe, sketch: Sketch | undefined): string {
+  return JSON.stringify([recipe, sketch?.pieces.map(({ id, mats }) => [id, mats])]);
 }
 
 /**
@@ -13,7 +19,7 @@ interface Question {
  */
 export class PlanClient {
   #revision = 0;
-  #newest = { recipe: '', pace: 'quick' as Pace };
+  #newest = { key: '', pace: 'quick' as Pace };
   #underWay = false;
   #waiting: Question | null = null;
 
@@ -30,19 +36,28 @@ export class PlanClient {
     };
   }
 
-  /** Asks, unless the newest question is this one, or this one at the full pace. True when it was taken. */
-  ask(recipe: BatchRecipe, pace: Pace): boolean {
-    const text = JSON.stringify(recipe);
-    if (text === this.#newest.recipe && (this.#newest.pace === 'full' || pace === 'quick')) return false;
-    this.#newest = { recipe: text, pace };
-    if (this.#underWay) this.#waiting = { recipe, pace };
-    else this.#post({ recipe, pace });
+  /**
+   * Asks, unless the newest question is this one, or this one at the full pace; near misses are looked for in `sketch` at
+   * the full pace only. True when it was taken.
+   */
+  ask(recipe: BatchRecipe, pace: Pace, sketch?: Sketch): boolean {
+    const key = questionKey(recipe, sketch);
+    if (key === this.#newest.key && (this.#newest.pace === 'full' || pace === 'quick')) return false;
+    this.#newest = { key, pace };
+    const question = { recipe, pace, ...(sketch && pace === 'full' ? { sketch } : {}) };
+    if (this.#underWay) this.#waiting = question;
+    else this.#post(question);
     return true;
+  }
+
+  /** The newest question as text: equal texts have equal answers. */
+  get key(): string {
+    return this.#newest.key;
   }
 
   /** Forgets what was asked last, so that the same question is asked anew. */
   forget(): void {
-    this.#newest = { recipe: '', pace: 'quick' };
+    this.#newest = { key: '', pace: 'quick' };
   }
 
   dispose(): void {

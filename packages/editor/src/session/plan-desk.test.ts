@@ -1,7 +1,8 @@
 import { checkPlan } from '@trimwell/geometry';
-import { batchRecipe, planBatch } from '@trimwell/sketch';
+import { batchRecipe, batchYield, planBatch } from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
+import { stripSketch } from '../../../../tests/kit/strip-sketch.js';
 import { PlanDesk } from './plan-desk.js';
 import { type Pace, type PlanAnswer, RULER_CARDS } from './plan-messages.js';
 
@@ -59,4 +60,30 @@ test('where not even one card can be made, the plan of one says what is missing'
   };
   const [first] = answers(new PlanDesk(), none, 'quick');
   expect(first?.kind === 'plan' && [first.batch.cards, first.batch.complete]).toEqual([1, false]);
+});
+
+test('at rest a full question ends with what one more sheet gives, as the yield tells it, and with the near misses', () => {
+  const sketch = stripSketch('2 1/8 in', { moss: 2 }, { batch: { cards: 'as many as possible' } });
+  const heard: PlanAnswer[] = [];
+  const asked = batchRecipe(sketch);
+  const question = { revision: 7, recipe: asked, pace: 'full', sketch } as const;
+  for (const _slice of new PlanDesk().answer(question, (answer) => heard.push(answer)));
+  expect(heard.slice(-4).map(({ kind }) => kind)).toEqual(['limit', 'curve', 'one more', 'near misses']);
+  const oneMore = heard.flatMap((answer) => (answer.kind === 'one more' ? answer.oneMore : []));
+  // Five strips from a sheet (by hand): two sheets give ten cards, three fifteen.
+  expect(oneMore).toEqual([{ paper: 'moss', cards: 15, proven: true }]);
+  expect(oneMore).toEqual(batchYield(asked, { oneMore: true })?.oneMore);
+  const last = heard.at(-1);
+  expect(last?.kind === 'near misses' && last.found).toMatchObject({
+    cards: 10,
+    misses: [{ piece: 'strip', adds: 2 }],
+  });
+});
+
+test('near misses are not looked for when no sketch comes with the question, nor at the quick pace', () => {
+  expect(answers(new PlanDesk(), recipe, 'full').map(({ kind }) => kind)).not.toContain('near misses');
+  const heard: PlanAnswer[] = [];
+  const question = { revision: 7, recipe, pace: 'quick', sketch: sampleSketch() } as const;
+  for (const _slice of new PlanDesk().answer(question, (answer) => heard.push(answer)));
+  expect(heard.map(({ kind }) => kind)).toEqual(['plan']);
 });

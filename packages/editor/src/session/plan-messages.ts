@@ -1,4 +1,5 @@
-import type { BatchPlan, BatchRecipe } from '@trimwell/sketch';
+import type { BatchPlan, BatchRecipe, NearMisses, OneMore, Sketch } from '@trimwell/sketch';
+import type { Offer } from './trial.js';
 
 /** `quick` while something is being dragged: a first good plan; `full` when it has settled: all the work allowed. */
 export type Pace = 'quick' | 'full';
@@ -8,6 +9,8 @@ export interface PlanQuestion {
   readonly revision: number;
   readonly recipe: BatchRecipe;
   readonly pace: Pace;
+  /** The sketch at rest, to look for near misses in at the end; without it none are looked for. */
+  readonly sketch?: Sketch;
 }
 
 /** Cards on the yield ruler. */
@@ -33,6 +36,10 @@ export interface PlanView {
   readonly searching: boolean;
   readonly limit: Limit | null;
   readonly curve: Curve;
+  /** What one sheet more of each limited paper would give; empty until known, and where nothing is limited. */
+  readonly oneMore: readonly OneMore[];
+  /** The near misses of the sketch shown; null until they are known. */
+  readonly offer: Offer | null;
   /** Why there is no plan, in the planner's words; null when there is one. */
   readonly failure: string | null;
 }
@@ -42,6 +49,8 @@ export type PlanAnswer =
   | { readonly revision: number; readonly kind: 'plan'; readonly batch: BatchPlan; readonly done: boolean }
   | { readonly revision: number; readonly kind: 'limit'; readonly limit: Limit | null }
   | { readonly revision: number; readonly kind: 'curve'; readonly curve: Curve }
+  | { readonly revision: number; readonly kind: 'one more'; readonly oneMore: readonly OneMore[] }
+  | { readonly revision: number; readonly kind: 'near misses'; readonly found: NearMisses }
   | { readonly revision: number; readonly kind: 'failed'; readonly message: string };
 
 /** The end of a worker that the session speaks to; a test puts its own here. */

@@ -121,3 +121,26 @@ test('another sketch starts anew, and the end of a session is silent', () => {
   expect(changes).toHaveLength(heard);
   expect(asked.length).toBeGreaterThan(0);
 });
+
+test('nothing from before is shown beside what contradicts it: neither bands nor what one more sheet gave', () => {
+  const { session, asked, answer, plan, pull } = start();
+  plan(true);
+  const told = { cards: 9, proven: true, runsOut: ['moss'] };
+  answer({ revision: 1, kind: 'limit', limit: told });
+  answer({ revision: 1, kind: 'curve', curve: [1, 1, 1, 1, 1, 0] });
+  answer({ revision: 1, kind: 'one more', oneMore: [{ paper: 'moss', cards: 12, proven: true }] });
+  pull(2);
+  plan(true);
+  session.settle('g');
+  answer({ revision: asked.length, kind: 'plan', batch: EMPTY, done: true });
+  answer({ revision: asked.length, kind: 'limit', limit: { ...told } });
+  expect([session.plan.curve.length, session.plan.oneMore.length]).toEqual([6, 1]);
+  pull(3, 'h');
+  answer({ revision: asked.length, kind: 'plan', batch: { ...EMPTY, sheets: 2 }, done: true });
+  expect(session.plan.curve).toHaveLength(6);
+  session.settle('h');
+  answer({ revision: asked.length, kind: 'plan', batch: { ...EMPTY, sheets: 2 }, done: true });
+  expect(session.plan.curve).toEqual([]);
+  answer({ revision: asked.length, kind: 'limit', limit: { ...told, cards: 10 } });
+  expect(session.plan.oneMore).toEqual([]);
+});

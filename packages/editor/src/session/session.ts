@@ -1,9 +1,10 @@
-import { batchRecipe, type Sketch } from '@trimwell/sketch';
+import { type BatchPlan, batchRecipe, type NearMiss, type NearMisses, type Sketch } from '@trimwell/sketch';
 import { redo, undo } from '../state/history.js';
 import { type EditorState, openState, type Transaction } from '../state/state.js';
 import { applyTransaction, cancelGesture, settleGesture } from '../state/transaction.js';
 import { PlanClient } from './plan-client.js';
-import type { PlanAnswer, PlanPort, PlanView } from './plan-messages.js';
+import type { Curve, PlanAnswer, PlanPort, PlanView } from './plan-messages.js';
+import { type Offer, type Trial, tryOnEdit } from './trial.js';
 
 /** What changed from one state to the next, for those who only look at a part of it. */
 export interface SessionChange {
@@ -16,7 +17,25 @@ export interface SessionChange {
   readonly ended: boolean;
 }
 
-const NO_PLAN: PlanView = { batch: null, stale: true, searching: true, limit: null, curve: [], failure: null };
+const NO_PLAN: PlanView = {
+  batch: null,
+  stale: true,
+  searching: true,
+  limit: null,
+  curve: [],
+  oneMore: [],
+  offer: null,
+  failure: null,
+};
+
+/** True when `curve`, which is from an earlier sketch, says otherwise than a finished plan. */
+function contradicts(curve: Curve, { batch, done }: { readonly batch: BatchPlan; readonly done: boolean }): boolean {
+  const sheets = curve[batch.cards - 1];
+  return done && batch.complete && sheets !== undefined && sheets !== batch.sheets;
+}
+
+/** How many sketches' near misses are kept, so that what is put back or undone has its slips again at once. */
+const MOST_OFFERS = 12;
 
 /**
  * One open sketch: the state, the plan that follows it, and those who watch. The plan is asked for again only when the
@@ -26,11 +45,17 @@ export class Session {
   #state: EditorState;
   #plan: PlanView = NO_PLAN;
   #gesture: string | null = null;
+  #trial: Trial | null = null;
+  /** The sketch of the newest question; moving a piece asks none. */
+  #asked: Sketch;
+  /** Near misses by question. */
+  readonly #offers = new Map<string, Offer>();
   readonly #client: PlanClient;
   readonly #listeners = new Set<(change: SessionChange) => void>();
 
   constructor(sketch: Sketch, port: PlanPort) {
     this.#state = openState(sketch);
+    this.#asked = sketch;
     this.#client = new PlanClient(port, (answer, newest) => this.#onAnswer(answer, newest));
     this.#ask();
   }
@@ -46,6 +71,11 @@ export class Session {
   /** The gesture under way, or null. */
   get gesture(): string | null {
     return this.#gesture;
+  }
+
+  /** The near miss that is tried on and neither kept nor put back; null as soon as anything else has changed the sketch. */
+  get trial(): Trial | null {
+    return this.#trial?.after === this.#state.sketch ? this.#trial : null;
   }
 
   /** Calls `listener` after every change; the function that comes back ends it. */
@@ -70,6 +100,32 @@ export class Session {
     this.#end(gesture, cancelGesture(this.#state, gesture));
   }
 
+  /** Makes the change of one of the near misses of the plan, as one step. */
+  tryOn(miss: NearMiss, at: number): void {
+    const { offer } = this.#plan;
+    if (!offer?.found.misses.includes(miss)) throw new RangeError('only a near miss of the plan shown can be tried on');
+    const before = this.#state.sketch;
+    const edits = [tryOnEdit(miss, offer.sketch, before)];
+    const next = applyTransaction(this.#state, { event: 'near-miss.try-on', edits, at });
+    this.#trial = { miss, offer, before, after: next.sketch };
+    this.#gesture = null;
+    this.#become(next);
+  }
+
+  /** Keeps what is tried on; it stays one step of the history. */
+  keep(): void {
+    if (!this.trial) return;
+    this.#trial = null;
+    this.#tell({ sketch: false, selection: false, plan: true, settled: this.#gesture === null, ended: false });
+  }
+
+  /** Puts the very sketch back that was there before the trial. */
+  putBack(): void {
+    if (!this.trial) return;
+    this.#trial = null;
+    this.undo();
+  }
+
   undo(): void {
     this.#gesture = null;
     this.#become(undo(this.#state));
@@ -85,6 +141,8 @@ export class Session {
     this.#gesture = null;
     // What was planned for another sketch says nothing about this one.
     this.#plan = NO_PLAN;
+    this.#trial = null;
+    this.#offers.clear();
     this.#client.forget();
     this.#become(openState(sketch), true);
   }
@@ -112,8 +170,13 @@ export class Session {
   }
 
   #ask(): boolean {
-    const asked = this.#client.ask(batchRecipe(this.#state.sketch), this.#gesture === null ? 'full' : 'quick');
-    if (asked) this.#plan = { ...this.#plan, stale: true, searching: true };
+    const { sketch } = this.#state;
+    const asked = this.#client.ask(batchRecipe(sketch), this.#gesture === null ? 'full' : 'quick', sketch);
+    if (asked) {
+      this.#asked = sketch;
+      const offer = this.#offers.get(this.#client.key) ?? null;
+      this.#plan = { ...this.#plan, stale: true, searching: true, offer };
+    }
     return asked;
   }
 
@@ -123,13 +186,22 @@ export class Session {
         this.#plan = {
           ...this.#plan,
           batch: answer.batch,
+          curve: this.#gesture === null && contradicts(this.#plan.curve, answer) ? [] : this.#plan.curve,
           stale: !newest,
           searching: !newest || !answer.done,
           failure: null,
         };
         break;
       case 'limit':
-        this.#plan = { ...this.#plan, limit: answer.limit };
+        // What one more sheet gave before says nothing beside another limit.
+        if (JSON.stringify(answer.limit) !== JSON.stringify(this.#plan.limit))
+          this.#plan = { ...this.#plan, limit: answer.limit, oneMore: [] };
+        break;
+      case 'one more':
+        this.#plan = { ...this.#plan, oneMore: answer.oneMore };
+        break;
+      case 'near misses':
+        if (newest) this.#offer(answer.found);
         break;
       case 'curve':
         this.#plan = { ...this.#plan, curve: answer.curve };
@@ -139,6 +211,16 @@ export class Session {
         break;
     }
     this.#tell({ sketch: false, selection: false, plan: true, settled: this.#gesture === null, ended: false });
+  }
+
+  /** Near misses that are known already are kept as they are, so that a slip under the pointer stays that slip. */
+  #offer(found: NearMisses): void {
+    const { key } = this.#client;
+    const [oldest] = this.#offers.keys();
+    if (this.#offers.size >= MOST_OFFERS && oldest !== undefined && oldest !== key) this.#offers.delete(oldest);
+    const offer = this.#offers.get(key) ?? { found, sketch: this.#asked, batch: this.#plan.batch };
+    this.#offers.set(key, offer);
+    this.#plan = { ...this.#plan, offer };
   }
 
   #tell(change: SessionChange): void {

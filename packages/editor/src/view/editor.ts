@@ -1,12 +1,14 @@
 import type { BatchPlan, Sketch } from '@trimwell/sketch';
 import { css, html, LitElement, nothing } from 'lit';
-import { property, query } from 'lit/decorators.js';
+import { property, query, state } from 'lit/decorators.js';
 import { createPlanPort } from '../session/create-plan-port.js';
+import type { PlanView } from '../session/plan-messages.js';
 import { Session, type SessionChange } from '../session/session.js';
 import type { FaceElement } from './face/face.js';
 import { bindingOf } from './keymap.js';
 import { Pointing } from './pointing.js';
 import { tableStyles } from './table/table-styles.js';
+import type { WatchElement } from './table/watch-panel.js';
 import { themeStyles } from './theme.js';
 
 /** Width below which the parts lie under each other and the ticket comes from below. */
@@ -55,9 +57,10 @@ export class TrimwellEditor extends LitElement {
         height: 100%;
         grid-template:
           'head head head head' auto
-          'watch face ticket stack' minmax(320px, 1fr)
+          'watch face ticket stack' minmax(var(--face-least, 320px), 1fr)
           'yield yield yield yield' auto
           'sheets sheets sheets sheets' auto
+          'batch batch batch batch' auto
           / 174px minmax(0, 1fr) 266px 330px;
         gap: 6px 22px;
       }
@@ -65,9 +68,12 @@ export class TrimwellEditor extends LitElement {
         grid-area: head;
         padding: 8px 26px 0;
       }
-      trimwell-watch {
+      .aside {
         grid-area: watch;
-        padding: 8px 0 0 26px;
+        display: grid;
+        align-content: start;
+        gap: 14px;
+        padding: 8px 0 6px 26px;
         overflow: auto;
       }
       trimwell-face {
@@ -103,35 +109,68 @@ export class TrimwellEditor extends LitElement {
       .shelf {
         grid-area: sheets;
         min-width: 0;
-        padding: 4px 22px 8px;
+        /* Over the gap to the batch, which is mostly put away. */
+        margin-bottom: -6px;
+        padding: 4px 22px 14px;
         background: var(--shelf);
         border-top: 1px solid var(--line);
+        display: grid;
+        grid-template-columns: minmax(0, 1fr) 236px;
+        gap: 8px 24px;
+      }
+      trimwell-choices {
+        padding-top: 6px;
+      }
+      trimwell-batch {
+        grid-area: batch;
+        padding: 4px 26px 20px;
+        background: var(--table);
+      }
+      trimwell-batch[empty] {
+        display: none;
       }
       :host([middling]) .table {
         grid-template:
           'head head head' auto
-          'face ticket stack' minmax(320px, 1fr)
+          'face ticket stack' minmax(var(--face-least, 320px), 1fr)
           'yield yield yield' auto
           'sheets sheets sheets' auto
+          'batch batch batch' auto
           'watch watch watch' auto
           / minmax(0, 1fr) 244px 268px;
       }
-      :host([middling]) trimwell-watch {
+      :host([middling]) .aside {
+        overflow: visible;
+        background: var(--table);
+        padding-right: 26px;
         padding-bottom: 12px;
       }
       :host([narrow]) .table {
         height: auto;
-        grid-template: 'head' auto 'face' auto 'yield' auto 'sheets' auto 'stack' auto 'watch' auto / minmax(0, 1fr);
+        grid-template: 'head' auto 'face' auto 'yield' auto 'misses' auto 'sheets' auto 'batch' auto 'stack' auto 'watch' auto / minmax(0, 1fr);
       }
-      :host([narrow]) :is(trimwell-headline, trimwell-yield, trimwell-stack, trimwell-watch) {
+      :host([narrow]) :is(trimwell-headline, trimwell-yield, trimwell-stack, trimwell-watch, trimwell-batch, trimwell-near-misses) {
         padding-left: 16px;
         padding-right: 16px;
       }
       :host([narrow]) .shelf {
+        grid-template-columns: minmax(0, 1fr);
         padding-left: 12px;
         padding-right: 0;
       }
+      :host([narrow]) trimwell-choices {
+        padding-left: 4px;
+        padding-right: 16px;
+      }
+      :host([narrow]) .aside {
+        display: contents;
+      }
+      :host([narrow]) trimwell-near-misses {
+        grid-area: misses;
+        padding-bottom: 6px;
+      }
       :host([narrow]) trimwell-watch {
+        grid-area: watch;
         padding-bottom: 90px;
       }
       :host([narrow]) trimwell-ticket {
@@ -149,7 +188,9 @@ export class TrimwellEditor extends LitElement {
 
   /** `light` or `dark`; without it the visitor's system decides. */
   @property({ reflect: true }) theme: 'light' | 'dark' | null = null;
+  @state() private laid = false;
   @query('trimwell-face') private readonly face!: FaceElement;
+  @query('trimwell-watch') private readonly watch!: WatchElement;
   #session: Session | null = null;
   #stop: (() => void) | null = null;
   #wanted: Sketch | null = null;
@@ -216,6 +257,7 @@ export class TrimwellEditor extends LitElement {
   }
 
   #quiet = false;
+  #told: Pick<PlanView, 'batch' | 'searching'> | null = null;
 
   #changed(change: SessionChange): void {
     const session = this.#session;
@@ -226,11 +268,14 @@ export class TrimwellEditor extends LitElement {
     if ((change.sketch || change.ended) && !this.#quiet) {
       this.dispatchEvent(new CustomEvent('sketch-change', { detail: { sketch, settled: change.settled } }));
     }
-    if (change.plan) {
-      this.dispatchEvent(
-        new CustomEvent('plan-change', { detail: { plan: session.plan.batch, searching: session.plan.searching } }),
-      );
-    }
+    if (change.plan) this.#tellPlan(session.plan);
+  }
+
+  /** What else is learnt of the same plan, such as its near misses, is no other plan. */
+  #tellPlan({ batch, searching }: PlanView): void {
+    if (this.#told?.batch === batch && this.#told.searching === searching) return;
+    this.#told = { batch, searching };
+    this.dispatchEvent(new CustomEvent('plan-change', { detail: { plan: batch, searching } }));
   }
 
   protected override render() {
@@ -244,12 +289,17 @@ export class TrimwellEditor extends LitElement {
       </trimwell-headline>
       <trimwell-face .session=${session} .pointing=${pointing}></trimwell-face>
       <trimwell-ticket .session=${session} .pointing=${pointing}></trimwell-ticket>
-      <trimwell-yield .session=${session} .pointing=${pointing}></trimwell-yield>
+      <trimwell-yield .session=${session} .pointing=${pointing} ?laid=${this.laid} @lay-out=${this.#layOut}></trimwell-yield>
       <div class="shelf" part="sheets">
         <trimwell-sheets .session=${session} .pointing=${pointing} @paper-drop=${this.#drop}></trimwell-sheets>
+        <trimwell-choices .session=${session} .pointing=${pointing}></trimwell-choices>
       </div>
+      <trimwell-batch .session=${session} .pointing=${pointing} ?laid=${this.laid} @lay-out=${this.#layOut}></trimwell-batch>
       <trimwell-stack .session=${session} .pointing=${pointing}></trimwell-stack>
-      <trimwell-watch .session=${session} .pointing=${pointing}></trimwell-watch>
+      <div class="aside">
+        <trimwell-watch .session=${session} .pointing=${pointing}></trimwell-watch>
+        <trimwell-near-misses .session=${session} .pointing=${pointing} @focus-lost=${this.#takeFocus}></trimwell-near-misses>
+      </div>
     </div>`;
   }
 
@@ -273,6 +323,23 @@ export class TrimwellEditor extends LitElement {
   protected override updated(): void {
     this.#fitFace(this.clientWidth);
   }
+
+  /** The cards come below the sheets; what lies above them keeps its place, and the table grows. */
+  readonly #layOut = async (): Promise<void> => {
+    const { face } = this;
+    if (!this.laid && face) this.style.setProperty('--face-least', `${face.clientHeight}px`);
+    this.laid = !this.laid;
+    if (!this.laid) this.style.removeProperty('--face-least');
+    await this.updateComplete;
+    const batch = this.renderRoot.querySelector('trimwell-batch');
+    if (!this.laid || !(batch instanceof LitElement)) return;
+    await batch.updateComplete;
+    batch.scrollIntoView({ block: batch.offsetHeight > innerHeight / 2 ? 'start' : 'nearest' });
+  };
+
+  readonly #takeFocus = (): void => {
+    this.watch.focusHeading();
+  };
 
   readonly #drop = (event: CustomEvent<{ paper: string; clientX: number; clientY: number }>): void => {
     const { paper, clientX, clientY } = event.detail;

@@ -1,5 +1,5 @@
 import { formatLength, type LengthStyle, type UnmadeReason } from '@trimwell/geometry';
-import type { Finding, Sketch } from '@trimwell/sketch';
+import type { Finding, OneMore, Sketch } from '@trimwell/sketch';
 import type { Limit, PlanView } from '../session/plan-messages.js';
 
 /** Every sentence that the table shows, in one place. The face has its own in `face-messages.ts`. */
@@ -23,7 +23,7 @@ export function proofText(plan: PlanView): string {
   const { batch } = plan;
   if (!batch) return '';
   if (!batch.complete) return 'not all can be made';
-  if (batch.fewestSheets) return 'fewest, proven';
+  if (batch.fewestSheets) return 'fewest possible';
   return plan.searching ? 'looking for fewer' : `at least ${batch.lowerBound} needed`;
 }
 
@@ -31,7 +31,23 @@ export function limitText(limit: Limit | null, sketch: Sketch): string {
   if (!limit) return '';
   const names = limit.runsOut.map((id) => sketch.papers.find((paper) => paper.id === id)?.name ?? id);
   const out = names.length > 0 ? `; ${names.join(' and ')} ${names.length === 1 ? 'runs' : 'run'} out first` : '';
-  return `The sheets at hand give ${plural(limit.cards, 'card')}${limit.proven ? '' : ' or more'}${out}.`;
+  const most = limit.proven ? `${plural(limit.cards, 'card')} at most` : `${plural(limit.cards, 'card')} or more`;
+  return `The sheets give ${most}${out}.`;
+}
+
+/** What one sheet more of each limited paper would give, the best first; empty until it is known. */
+export function oneMoreText(oneMore: readonly OneMore[], limit: Limit | null, sketch: Sketch): string {
+  if (!limit || oneMore.length === 0) return '';
+  const name = (id: string): string => sketch.papers.find((paper) => paper.id === id)?.name ?? id;
+  const better = oneMore.filter(({ cards }) => cards > limit.cards).sort((a, b) => b.cards - a.cards);
+  const rest = oneMore.filter(({ cards }) => cards <= limit.cards);
+  const none = rest.every(({ proven }) => proven) ? 'none more' : 'none more that was found';
+  const gains = better.map(
+    ({ paper, cards, proven }, index) =>
+      `${name(paper)}${index === 0 ? ' gives' : ''} ${cards}${proven ? '' : ' or more'}`,
+  );
+  if (gains.length === 0) return `One more sheet of any one paper gives ${none}.`;
+  return `One more sheet of ${gains.join(', of ')}${rest.length > 0 ? `, of others ${none}` : ''}.`;
 }
 
 /** What the pin of the yield ruler says at `cards`. */
@@ -41,6 +57,11 @@ export function rulerText(cards: number, sheets: number | undefined): string {
 
 export function copiesText(copies: number): string {
   return copies === 1 ? '1 sheet' : `${copies} sheets, cut alike`;
+}
+
+/** Centres cut out of pieces with a knife, as small sheets of their own. */
+export function centresText(copies: number, piece: string): string {
+  return copies === 1 ? `centre of 1 ${piece}` : `centres of ${copies} ${piece}, cut alike`;
 }
 
 export function atHandText(sheets: number | undefined): string {

@@ -1,11 +1,11 @@
 import type { SheetLayout } from '@trimwell/geometry';
 import { type Drawing, drawPlainSheet, drawSheet, labelPieces } from '@trimwell/handout';
-import type { Paper } from '@trimwell/sketch';
+import { centreOf, type Paper } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { styleMap } from 'lit/directives/style-map.js';
 import type { SessionChange } from '../../session/session.js';
 import { addPiece, select } from '../../state/commands.js';
-import { atHandText, copiesText } from '../messages.js';
+import { atHandText, centresText, copiesText } from '../messages.js';
 import { SessionElement } from '../session-element.js';
 import { PaperDrag } from './paper-drag.js';
 import { tableStyles } from './table-styles.js';
@@ -122,17 +122,23 @@ export class SheetsElement extends SessionElement {
     </ul>`;
   }
 
+  /** The name of the piece whose centre a layout is cut from; null for a sheet. */
+  #centre({ paper }: SheetLayout): string | null {
+    const piece = centreOf(paper);
+    return piece === null ? null : (this.session.state.sketch.pieces.find(({ id }) => id === piece)?.name ?? piece);
+  }
+
   #sheet(paper: Paper, layout: SheetLayout | null, index: number, drawing: Drawing): TemplateResult {
     const height = (drawing.box.height / SHEET_TICKS) * SHEET_HEIGHT;
     const width = (drawing.box.width / SHEET_TICKS) * SHEET_HEIGHT;
-    const facts = [layout ? copiesText(layout.copies) : 'not used', index === 0 ? atHandText(paper.sheets) : '']
-      .filter(Boolean)
-      .join(', ');
+    const centre = layout && this.#centre(layout);
+    const copies = layout && (centre ? centresText(layout.copies, centre) : copiesText(layout.copies));
+    const facts = [copies ?? 'not used', index === 0 ? atHandText(paper.sheets) : ''].filter(Boolean).join(', ');
     return html`<li class=${layout ? '' : 'none'}>
       <div
         class="sheet"
         role="img"
-        aria-label="${drawing.title}. ${drawing.description}"
+        aria-label="${centre ? `${paper.name}, ${copies}` : drawing.title}. ${drawing.description}"
         @pointerdown=${(event: PointerEvent) => this.#drag.take(event, paper)}
       >
         <trimwell-drawing

@@ -70,7 +70,7 @@ export class WatchElement extends SessionElement {
       id === CARD_BASE ? 'Card base' : (sketch.pieces.find((piece) => piece.id === id)?.name ?? id);
     const unmade = this.session.plan.batch?.papers.flatMap(({ plan }) => plan.unmade) ?? [];
     const findings = this.#findings();
-    return html`<h2>To watch</h2>
+    return html`<h2 tabindex="-1">To watch</h2>
       <ul aria-live="polite">
         ${unmade.map(({ blank, quantity, reason }) => {
           const piece = pieceOfBlank(blank);
@@ -99,6 +99,11 @@ export class WatchElement extends SessionElement {
         this.pointing.piece = null;
       }}
     >${text}</button>`;
+  }
+
+  /** Takes the focus when what had it beside this list is gone. */
+  focusHeading(): void {
+    this.renderRoot.querySelector('h2')?.focus({ preventScroll: true });
   }
 
   #mend(finding: Finding): void {

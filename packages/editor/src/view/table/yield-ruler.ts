@@ -1,9 +1,10 @@
 import { AS_MANY_AS_POSSIBLE } from '@trimwell/sketch';
 import { css, html, nothing } from 'lit';
+import { property } from 'lit/decorators.js';
 import { styleMap } from 'lit/directives/style-map.js';
 import { RULER_CARDS } from '../../session/plan-messages.js';
 import type { SessionChange } from '../../session/session.js';
-import { cardsText, limitText, proofText, rulerText, sheetsText } from '../messages.js';
+import { cardsText, proofText, rulerText, sheetsText } from '../messages.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from './table-styles.js';
 
@@ -115,12 +116,6 @@ export class YieldElement extends SessionElement {
       }
       .note {
         grid-column: 2;
-        font-size: 12.5px;
-        min-height: 20px;
-      }
-      .note button {
-        min-height: 24px;
-        padding: 0 4px;
       }
       :host([narrow]) .yield {
         grid-template-columns: minmax(0, 1fr);
@@ -143,6 +138,8 @@ export class YieldElement extends SessionElement {
     `,
   ];
 
+  /** Whether the cards of the batch are laid out. */
+  @property({ type: Boolean }) laid = false;
   #dragging = false;
 
   protected override concerns(change: SessionChange): boolean {
@@ -155,7 +152,6 @@ export class YieldElement extends SessionElement {
     const most = sketch.batch.cards === AS_MANY_AS_POSSIBLE;
     const cards = most ? (plan.batch?.cards ?? 1) : sketch.batch.cards;
     const numbers = Array.from({ length: RULER_CARDS }, (_, index) => index + 1);
-    const limit = limitText(plan.limit, sketch);
     return html`<div class="yield">
       <div class="tally" aria-live="polite">
         <div class="cards">${cardsText(plan)}</div>
@@ -185,10 +181,7 @@ export class YieldElement extends SessionElement {
         ${plan.limit && plan.limit.cards < RULER_CARDS ? html`<div class="stop" style=${styleMap({ left: `${(plan.limit.cards / RULER_CARDS) * 100}%` })}></div>` : nothing}
         <div class="pin" style=${styleMap({ left: `${((Math.min(cards, RULER_CARDS) - 0.5) / RULER_CARDS) * 100}%` })}></div>
       </div>
-      <p class="note quiet">
-        ${limit}
-        ${plan.limit ? html`<button class="act" aria-pressed=${most} @click=${this.#asMany}>${most ? 'As many as they give' : 'Make as many'}</button>` : nothing}
-      </p>
+      <trimwell-yield-note class="note" .session=${this.session} .pointing=${this.pointing} ?laid=${this.laid}></trimwell-yield-note>
     </div>`;
   }
 
@@ -255,16 +248,5 @@ export class YieldElement extends SessionElement {
     event.preventDefault();
     event.stopPropagation();
     this.#set(wanted);
-  };
-
-  readonly #asMany = (): void => {
-    const { batch } = this.session.state.sketch;
-    const most = batch.cards === AS_MANY_AS_POSSIBLE;
-    const cards = most ? (this.session.plan.batch?.cards ?? 1) : AS_MANY_AS_POSSIBLE;
-    this.session.dispatch({
-      event: 'batch.cards',
-      edits: [{ do: 'batch', batch: { ...batch, cards: cards === 0 ? 1 : cards } }],
-      at: Date.now(),
-    });
   };
 }
