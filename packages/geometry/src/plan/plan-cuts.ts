@@ -8,6 +8,7 @@ import { Meter } from '../sheet/meter.js';
 import { assemblePlan } from './assemble.js';
 import type { Bound } from './bound.js';
 import { lowerBound } from './bounds.js';
+import { canonicalJob, originalDraft } from './canonical.js';
 import { generateColumns } from './column-generation.js';
 import type { Draft } from './draft.js';
 import { type Finding, searchPlan } from './search.js';
@@ -121,14 +122,17 @@ export function* improvePlan(job: CutJob, options: PlanOptions = {}): Generator<
   const sets = options.sets ?? 1;
   const work = options.work ?? DEFAULT_WORK;
   requireJob(job, sets);
-  const task = taskOf(job, sets);
+  const original = taskOf(job, sets);
+  const canonical = canonicalJob(job);
+  const task = taskOf(canonical.job, sets);
+  const previous = options.previous ? { plan: options.previous, transposed: canonical.transposed } : null;
   const able = task.kinds.map((_, index) => index).filter((index) => cuttable(task, index));
   const groups = components(task, able);
   const share = Math.ceil(work / Math.max(1, groups.length));
   const parts: Component[] = groups.map((kinds) => {
     const part = partOf(task, kinds);
     const meter = new Meter(share);
-    const search = searchPlan(part, meter, work >= THOROUGH_WORK, options.previous ?? null);
+    const search = searchPlan(part, meter, work >= THOROUGH_WORK, previous);
     const { value, done } = search.next();
     return { kinds, search, meter, finding: value, done: done === true };
   });
@@ -139,8 +143,8 @@ export function* improvePlan(job: CutJob, options: PlanOptions = {}): Generator<
   const plan = (): CutPlan => {
     const { draft, bound } = joined(task, parts);
     return assemblePlan(
-      task,
-      draft,
+      original,
+      originalDraft(canonical, task, original, draft),
       bound,
       sets,
       parts.reduce((sum, part) => sum + part.finding.work, 0),
@@ -190,7 +194,7 @@ function provenLeast(task: Task, work: number): Bound {
  */
 export function leastSheets(job: CutJob, sets = 1, work = DEFAULT_WORK): Bound {
   requireJob(job, sets);
-  const task = taskOf(job, sets);
+  const task = taskOf(canonicalJob(job).job, sets);
   const all = task.kinds.map((_, index) => index);
   // With a kerf not every way to cut a blank is tried, so that no way found proves nothing.
   if (job.trimmer.kerf === 0 && !all.every((index) => cuttable(task, index)))

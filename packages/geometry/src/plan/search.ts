@@ -1,4 +1,3 @@
-import type { CutPlan } from '../cut/plan.js';
 import type { Task } from '../sheet/kinds.js';
 import type { Meter } from '../sheet/meter.js';
 import { mayStop } from '../sheet/places.js';
@@ -11,7 +10,7 @@ import { insertAll } from './insertion.js';
 import { insertionRules, shakenOrder } from './insertion-rules.js';
 import { Keeper } from './keeper.js';
 import { Narrowing } from './narrowing.js';
-import { warmDraft } from './warm-start.js';
+import { type Previous, warmDraft } from './warm-start.js';
 
 /** What a search has found so far. */
 export interface Finding {
@@ -98,7 +97,7 @@ export function* searchPlan(
   task: Task,
   meter: Meter,
   thorough: boolean,
-  previous: CutPlan | null,
+  previous: Previous | null,
 ): Generator<Finding, Finding> {
   const keeper = new Keeper(task, meter, lowerBound(task, null));
   const copies = copiesOf(task);

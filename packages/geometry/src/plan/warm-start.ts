@@ -5,6 +5,7 @@ import type { Meter } from '../sheet/meter.js';
 import { seededRandom } from '../sheet/random.js';
 import { Refill } from '../sheet/refill.js';
 import { countLeaves, countsOf, cutSlice, leafSlice, pinwheelSlice, type Slice, without } from '../sheet/slice.js';
+import { transposedTree } from './canonical.js';
 import type { Draft } from './draft.js';
 import { insertAll } from './insertion.js';
 import { draftOf } from './keeper.js';
@@ -12,6 +13,12 @@ import type { SliceSheet } from './rounding.js';
 
 /** Rounds of taking out and putting back for what does not fit any more. */
 const ROUNDS = 40;
+
+/** A plan of nearly the same job; `transposed` when the task is that job's mirror image. */
+export interface Previous {
+  readonly plan: CutPlan;
+  readonly transposed: boolean;
+}
 
 /** Which kind of the task a blank of the earlier plan is, and its size now; missing for a blank that is gone. */
 type Known = ReadonlyMap<string, { readonly kind: number; readonly width: number; readonly height: number }>;
@@ -68,16 +75,16 @@ function fitted(slice: Slice, width: number, height: number): Slice | null {
  * does not fit any more is taken out and put elsewhere, on a new sheet if need be. Null when the trimmer's rules are in the
  * way. The drafts that a search makes anyway may be better.
  */
-export function warmDraft(task: Task, previous: CutPlan, meter: Meter): Draft | null {
+export function warmDraft(task: Task, { plan, transposed }: Previous, meter: Meter): Draft | null {
   const known = knownBlanks(task);
   const { kerf } = task.job.trimmer;
   const left = task.kinds.map(({ demand }) => demand);
   const used = task.stocks.map(() => 0);
   const sheets: SliceSheet[] = [];
-  for (const layout of previous.sheets) {
+  for (const layout of plan.sheets) {
     const stock = task.job.papers.findIndex(({ id }) => id === layout.paper);
     const size = task.stocks[stock];
-    const slice = size && sliceNow(task, stock, layout.tree, known);
+    const slice = size && sliceNow(task, stock, transposed ? transposedTree(layout.tree) : layout.tree, known);
     const whole = slice && fitted(slice, size.width + kerf, size.height + kerf);
     if (!whole) continue;
     for (let copy = 0; copy < layout.copies && (used[stock] as number) < size.sheets; copy += 1) {

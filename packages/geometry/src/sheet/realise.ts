@@ -18,27 +18,30 @@ function cutOf(vertical: boolean, at: number, first: CutNode, second: CutNode): 
 
 const OFFCUT: CutNode = { is: 'offcut' };
 
-/** Parts from `from` on, one after the other, in a part `width x height`; null when the trimmer cannot. */
+/** Parts in a row up to which they are cut off one by one; longer rows are cut in halves, so that no tree is too deep. */
+const LONG_ROW = 48;
+
+/** The parts of a row one after the other in a part `width x height`; null when the trimmer cannot. */
 function inRow(
   trimmer: Trimmer,
   vertical: boolean,
   parts: readonly Slice[],
-  from: number,
   width: number,
   height: number,
 ): CutNode | null {
-  const part = parts[from] as Slice;
-  if (from === parts.length - 1) return realise(trimmer, part, width, height);
-  const at = (vertical ? part.w : part.h) - trimmer.kerf;
+  const [part] = parts as readonly [Slice];
+  if (parts.length === 1) return realise(trimmer, part, width, height);
+  const count = parts.length > LONG_ROW ? parts.length >> 1 : 1;
+  const near = parts.slice(0, count);
+  const at = near.reduce((sum, { w, h }) => sum + (vertical ? w : h), 0) - trimmer.kerf;
   const [across, along] = vertical ? [width, height] : [height, width];
   if (!cutAllowed(trimmer, across, at, along)) return null;
   const rest = across - at - trimmer.kerf;
-  const first = vertical ? realise(trimmer, part, at, height) : realise(trimmer, part, width, at);
-  if (!first) return null;
-  const second = vertical
-    ? inRow(trimmer, vertical, parts, from + 1, rest, height)
-    : inRow(trimmer, vertical, parts, from + 1, width, rest);
-  return second && cutOf(vertical, at, first, second);
+  const row = (some: readonly Slice[], side: number): CutNode | null =>
+    vertical ? inRow(trimmer, vertical, some, side, height) : inRow(trimmer, vertical, some, width, side);
+  const first = row(near, at);
+  const second = first && row(parts.slice(count), rest);
+  return first && second && cutOf(vertical, at, first, second);
 }
 
 /**
@@ -61,14 +64,12 @@ export function realise(trimmer: Trimmer, slice: Slice, width: number, height: n
   const { vertical } = slice;
   const [needed, given, along] = vertical ? [h, height, width] : [w, width, height];
   if (needed < given && cutAllowed(trimmer, given, needed, along)) {
-    const inner = vertical
-      ? inRow(trimmer, vertical, parts, 0, width, h)
-      : inRow(trimmer, vertical, parts, 0, w, height);
+    const inner = vertical ? inRow(trimmer, vertical, parts, width, h) : inRow(trimmer, vertical, parts, w, height);
     if (inner) return cutOf(!vertical, needed, inner, OFFCUT);
   }
   return (
-    inRow(trimmer, vertical, parts, 0, width, height) ??
-    (needed === given ? null : inRow(trimmer, vertical, [...parts].reverse(), 0, width, height))
+    inRow(trimmer, vertical, parts, width, height) ??
+    (needed === given ? null : inRow(trimmer, vertical, [...parts].reverse(), width, height))
   );
 }
 

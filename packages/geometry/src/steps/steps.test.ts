@@ -7,9 +7,12 @@ import { ticks } from '../length/length.js';
 import { planCuts } from '../plan/plan-cuts.js';
 import { countSettings, cutSteps } from './steps.js';
 
+/** Jobs without pinwheels, whose parts lie there only after the last of four cuts; `performSteps` knows those. */
+const edgeToEdge = randomJob().map((job) => ({ ...job, trimmer: { ...job.trimmer, stoppedCuts: false } }));
+
 test('every cut of a plan is a step, once, and a part is cut only after the cut that made it', () => {
   fc.assert(
-    fc.property(randomJob(), (job) => {
+    fc.property(edgeToEdge, (job) => {
       const plan = planCuts(job, { work: 2_000 });
       const steps = cutSteps(plan.sheets, job.trimmer.kerf);
       const cuts = steps.reduce((sum, { copies }) => sum + copies, 0);
@@ -37,7 +40,7 @@ test('every cut of a plan is a step, once, and a part is cut only after the cut 
 
 test('what can be cut at the setting that stands is cut before the guide is moved', () => {
   fc.assert(
-    fc.property(randomJob(), (job) => {
+    fc.property(edgeToEdge, (job) => {
       const plan = planCuts(job, { work: 2_000 });
       const steps = cutSteps(plan.sheets, job.trimmer.kerf);
       const made = new Set(plan.sheets.map(({ usable }, sheet) => `${sheet} ${JSON.stringify(usable)}`));
