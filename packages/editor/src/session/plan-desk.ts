@@ -1,4 +1,4 @@
-import { type CutJob, type CutPlan, DEFAULT_WORK, improvePlan, QUICK_WORK } from '@trimwell/geometry';
+import { type CutJob, type CutPlan, DEFAULT_WORK, improvePlan, planCuts, QUICK_WORK } from '@trimwell/geometry';
 import {
   type BatchRecipe,
   batchYield,
@@ -10,7 +10,10 @@ import {
   type OneMore,
   type PaperPlan,
   type PlanOne,
+  planJob,
   provenShort,
+  sparingCentres,
+  withoutCentres,
   yieldCurve,
 } from '@trimwell/sketch';
 import { type PlanAnswer, type PlanQuestion, RULER_CARDS } from './plan-messages.js';
@@ -27,6 +30,8 @@ type Answer = (answer: PlanAnswer) => void;
  */
 export class PlanDesk {
   readonly #remembered = new Map<string, CutPlan>();
+  /** The plan of each paper that was shown last. */
+  readonly #last = new Map<string, CutPlan>();
   /** Where the last search for the most cards ended: while dragging, the next answer is near. */
   #lastYield = 1;
 
@@ -80,16 +85,38 @@ export class PlanDesk {
 
   *#plan({ revision, recipe, pace }: PlanQuestion, cards: number, answer: Answer): Generator<void, void> {
     const jobs = cutJobs(recipe, cards);
-    let plans: readonly PaperPlan[] = jobs.map(({ paper, job }) => ({ paper, job, plan: this.#quickly(job) }));
+    let plans: readonly PaperPlan[] = jobs.map(({ paper, job }) => ({ paper, job, plan: this.#warmly(paper, job) }));
     answer({ revision, kind: 'plan', batch: gatherPlans(cards, plans), done: pace === 'quick' });
     yield;
     if (pace === 'quick') return;
     for (const [index, { paper, job }] of jobs.entries()) {
-      const plan = yield* this.#thoroughly(job);
+      const plan = yield* this.#sparingly(job);
+      this.#last.set(paper, plan);
       plans = plans.map((known, at) => (at === index ? { paper, job, plan } : known));
       answer({ revision, kind: 'plan', batch: gatherPlans(cards, plans), done: index === jobs.length - 1 });
       yield;
     }
+  }
+
+  /**
+   * A good plan at once, started from the last one of the same paper: what a drag shows. It depends on what was shown
+   * before, so it is not remembered as the plan of its job.
+   */
+  #warmly(paper: string, job: CutJob): CutPlan {
+    const previous = this.#last.get(paper);
+    const plan = planJob(job, (each) => {
+      const known = this.#remembered.get(key(each, DEFAULT_WORK)) ?? this.#remembered.get(key(each, QUICK_WORK));
+      return known ?? (previous ? planCuts(each, { work: QUICK_WORK, previous }) : this.#quickly(each));
+    });
+    this.#last.set(paper, plan);
+    return plan;
+  }
+
+  /** The thorough plan, with centres only where they save a sheet. */
+  *#sparingly(job: CutJob): Generator<void, CutPlan> {
+    const plan = yield* this.#thoroughly(job);
+    const plain = withoutCentres(job);
+    return plain === job ? plan : sparingCentres(plan, yield* this.#thoroughly(plain));
   }
 
   /** A good plan at once; the thorough one when that is known already. */

@@ -128,7 +128,7 @@ export function* generateColumns(
   const enough = (): boolean =>
     equal && Math.ceil(program.cost() - 1e-6) * dearest <= Math.max(least, bound?.value ?? 0);
   for (let round = 0; round < MOST_ROUNDS && !meter.empty; round += 1) {
-    meter.spend(2 + (program.solve() * columns.length * task.kinds.length) / (20 * SUMS_PER_STEP));
+    meter.spend(2 + program.solve() / SUMS_PER_STEP);
     const prices = program.prices();
     const now = task.kinds.map((_, kind) => Math.max(0, Math.round((prices[kind] ?? 0) * WHOLE)));
     last = now;

@@ -76,7 +76,7 @@ export class CoveringProgram {
     );
   }
 
-  /** Improves the answer until no column helps; returns the pivots it took. */
+  /** Improves the answer until no column helps; returns the multiplications it took. */
   solve(): number {
     const before = this.#pivots;
     // Enough for any program of this size; cycling is kept off by ties going to the lowest column.
@@ -84,7 +84,7 @@ export class CoveringProgram {
       const entering = this.#entering();
       if (entering < 0 || !this.#pivot(entering)) break;
     }
-    return this.#pivots - before;
+    return (this.#pivots - before + 1) * this.#rows * (this.#columns.length + 3 * this.#rows);
   }
 
   /** The column that helps most for each unit; -1 when none does. */

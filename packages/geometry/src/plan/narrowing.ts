@@ -12,6 +12,8 @@ import { type Rounded, roundSheets, type SliceSheet } from './rounding.js';
 
 /** Ways of rounding a linear plan that are tried. */
 const ROUNDINGS = 24;
+/** Share of the work that they may take each time. */
+const ROUNDING_SHARE = 0.02;
 /** Rounds of taking out and putting back between two slices, and for one set of sheets. */
 const ROUNDS_PER_SLICE = 24;
 const ROUNDS_PER_SET = 120;
@@ -103,17 +105,19 @@ export class Narrowing {
     this.#values = pricing.values;
     if (pricing.bound) this.keeper.raise(pricing.bound);
     yield;
-    this.#rounded();
+    yield* this.#rounded();
     yield;
   }
 
-  /** The cheapest of many roundings, which is offered. */
-  #rounded(): Rounded {
+  /** The cheapest of many roundings, which is offered; fewer where one takes much work. */
+  *#rounded(): Generator<void, Rounded> {
     const costOf = ({ whole, rest, missing }: Rounded): number =>
       [...whole, ...rest].reduce((sum, { stock, copies }) => sum + copies * (this.task.stocks[stock]?.cost ?? 0), 0) +
       missing.reduce((sum, count) => sum + count, 0) * 1e6;
+    const until = this.meter.spent + ROUNDING_SHARE * this.meter.budget;
     let best = roundSheets(this.task, this.#pool, () => 0.5, this.meter);
-    for (let more = 1; more < ROUNDINGS && !this.meter.empty; more += 1) {
+    for (let more = 1; more < ROUNDINGS && this.meter.spent < until; more += 1) {
+      yield;
       const rounded = roundSheets(this.task, this.#pool, this.random, this.meter);
       if (costOf(rounded) < costOf(best)) best = rounded;
     }
@@ -171,9 +175,9 @@ export class Narrowing {
   }
 
   /** Sheets to leave as they are and sheets to fill anew: from a rounding, or from the best draft. */
-  #parted(fromPool: boolean, loose: boolean): Rounded {
+  *#parted(fromPool: boolean, loose: boolean): Generator<void, Rounded> {
     if (fromPool && this.#pool.length > 0) {
-      const rounded = this.#rounded();
+      const rounded = yield* this.#rounded();
       return loose ? { ...rounded, ...this.#loosened(rounded.whole, rounded.rest) } : rounded;
     }
     const sheets = this.keeper.draft.sheets.flatMap(({ stock, tree, copies }): SliceSheet[] => {
@@ -204,7 +208,7 @@ export class Narrowing {
    * from the best draft; `loose` moves whole sheets of a rounding in too. True when the best draft got better.
    */
   *refill(fromPool: boolean, loose: boolean): Generator<void, boolean> {
-    const { whole, rest } = this.#parted(fromPool, loose);
+    const { whole, rest } = yield* this.#parted(fromPool, loose);
     const left = restOf(this.task, whole);
     const area = left.task.kinds.reduce((sum, { width, height, demand }) => sum + width * height * demand, 0);
     const limit = this.keeper.complete ? this.keeper.cost - left.cost : Number.MAX_SAFE_INTEGER;

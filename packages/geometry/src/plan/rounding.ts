@@ -1,7 +1,7 @@
 import type { Stock, Task } from '../sheet/kinds.js';
 import type { Meter } from '../sheet/meter.js';
 import { countInto, type Slice, without } from '../sheet/slice.js';
-import type { PricedSheet } from './column-generation.js';
+import { type PricedSheet, SUMS_PER_STEP } from './column-generation.js';
 import { CoveringProgram } from './linear-program.js';
 
 /** So many sheets of one stock, each with the group `slice`. */
@@ -94,7 +94,6 @@ function linearPlan(
       (task.stocks[stock] as Stock).cost / dearest,
     );
   }
-  const pivots = program.solve();
-  meter.spend(2 + (pivots * pool.length * (left.length + limited.length)) / 800);
+  meter.spend(2 + program.solve() / SUMS_PER_STEP);
   return program.taken();
 }

@@ -37,7 +37,7 @@ const FINE = 64;
 const WEIGHINGS = 120;
 const TRIES = 80;
 const REFILLS = 4_000;
-const TABLE = { points: 3_100, steps: 3_000_000_000 };
+const TABLE = { points: 3_100, steps: 16_000_000_000 };
 const SUMS_PER_STEP = 50;
 /** Blocks up to which all are made, and places for cuts on a side. */
 const MOST_BLOCKS = 400_000;
