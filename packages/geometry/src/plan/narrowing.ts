@@ -21,6 +21,8 @@ const ROUNDS_PER_SET = 120;
 const MOST_REFILLED = 160;
 /** Share of the work that one try of every plan may take. */
 const CLOSING_SHARE = 0.3;
+/** Share of the work that is left that pricing sheets may take. */
+const PRICING_SHARE: Readonly<Record<Depth, number>> = { quick: 0.2, exact: 0.5 };
 
 /** Sheets among which rounding chooses, at the most. */
 const MOST_POOLED = 600;
@@ -83,6 +85,8 @@ export class Narrowing {
   #pool: PricedSheet[] = [];
   readonly #known = new Set<string>();
   #values: readonly number[] = [];
+  #long: { readonly refill: Refill; readonly whole: readonly SliceSheet[]; readonly draft: Draft } | null = null;
+  #stretch = 0;
 
   constructor(
     private readonly task: Task,
@@ -99,7 +103,10 @@ export class Narrowing {
     });
     known.push(...this.#pool);
     const target = this.keeper.complete ? this.keeper.cost : Number.POSITIVE_INFINITY;
-    const pricing = yield* generateColumns(this.task, known, target, this.keeper.bound.value, depth, this.meter);
+    const share = new Meter((this.meter.budget - this.meter.spent) * PRICING_SHARE[depth]);
+    const least = this.keeper.bound.value;
+    const pricing = yield* generateColumns(this.task, known, target, least, depth, share);
+    this.meter.spend(share.spent);
     this.#pool = [...pricing.sheets];
     for (const { stock, counts } of this.#pool) this.#known.add(`${stock} ${counts.join()}`);
     this.#values = pricing.values;
@@ -217,22 +224,37 @@ export class Narrowing {
       : [left.sheets.map((count) => (Number.isFinite(count) ? count : rest.length))];
     for (const set of sets) {
       const refill = new Refill(left.task, laidOut(set, singles(rest)), this.random, this.meter);
-      for (let rounds = 0; rounds < ROUNDS_PER_SET && !this.meter.empty; rounds += ROUNDS_PER_SLICE) {
-        if (refill.run(ROUNDS_PER_SLICE)) break;
-        yield;
-      }
-      const { done } = refill;
-      this.#learn(refill.best);
-      if (!done) continue;
-      const filled = done.roots.flatMap((slice, at) =>
-        slice ? [{ stock: done.stocks[at] as number, slice, copies: 1 }] : [],
-      );
-      return this.#offer(
-        [...whole, ...filled],
-        this.task.kinds.map(() => 0),
-      );
+      const better = yield* this.#run(refill, whole, ROUNDS_PER_SET);
+      // The run from the best draft goes on later, where it left off.
+      if (!fromPool) this.#long = { refill, whole, draft: this.keeper.draft };
+      if (better) return true;
     }
     return false;
+  }
+
+  /** Goes on with the last run from the best draft, for longer and longer; begins one where the draft has changed. */
+  *goOn(): Generator<void, boolean> {
+    const long = this.#long;
+    if (!long || long.draft !== this.keeper.draft) return yield* this.refill(false, true);
+    this.#stretch += 1;
+    return yield* this.#run(long.refill, long.whole, ROUNDS_PER_SET * this.#stretch);
+  }
+
+  *#run(refill: Refill, whole: readonly SliceSheet[], rounds: number): Generator<void, boolean> {
+    for (let round = 0; round < rounds && !this.meter.empty; round += ROUNDS_PER_SLICE) {
+      if (refill.run(ROUNDS_PER_SLICE)) break;
+      yield;
+    }
+    const { done } = refill;
+    this.#learn(refill.best);
+    if (!done) return false;
+    const filled = done.roots.flatMap((slice, at) =>
+      slice ? [{ stock: done.stocks[at] as number, slice, copies: 1 }] : [],
+    );
+    return this.#offer(
+      [...whole, ...filled],
+      this.task.kinds.map(() => 0),
+    );
   }
 
   /**

@@ -36,8 +36,12 @@ const MOST_ROUNDS = 2_000;
 const REPEATING = 3;
 /** Placements between two slices. */
 const SHAKES = 6;
+/** Placements in one round at the most. */
+const MOST_SHAKES = 12;
 /** Round after which sheets are priced exactly, when nothing simpler has helped; closing comes one round later. */
 const EXACT_ROUND = 1;
+/** Runs of taking out and putting back before anything is priced. */
+const FIRST_RUNS = 4;
 /** Refillings that leave alone whatever a linear plan takes whole. */
 const TIGHT_ROUNDS = 3;
 /** Fillings in a row that learn from each other. */
@@ -59,7 +63,12 @@ function variedValues(task: Task, random: () => number): readonly number[] {
 function* narrow(task: Task, keeper: Keeper, random: () => number, meter: Meter): Generator<void, void> {
   const narrowing = new Narrowing(task, keeper, random, meter);
   const repeating = copiesOf(task) >= REPEATING * task.kinds.length;
+  // Where hardly two blanks are alike, taking out and putting back does best; where they repeat, a linear plan does.
+  if (!repeating) for (let run = 0; run < FIRST_RUNS && !keeper.proven; run += 1) yield* narrowing.goOn();
+  if (keeper.proven) return;
   if (!keeper.hopeless) yield* narrowing.price('quick');
+  const rules = copiesOf(task) <= MOST_INSERTED ? insertionRules(task) : [];
+  let tried = FIRST_RULES;
   let values = narrowing.shakenValues();
   let draft = keeper.draft;
   for (
@@ -67,11 +76,21 @@ function* narrow(task: Task, keeper: Keeper, random: () => number, meter: Meter)
     round < MOST_ROUNDS && !keeper.proven && !keeper.hopeless && meter.spent < NARROWING_SHARE * meter.budget;
     round += 1
   ) {
-    yield* narrowing.refill(round % 2 === 0, round >= TIGHT_ROUNDS);
+    if (round % 2 === 0) yield* narrowing.refill(true, round >= TIGHT_ROUNDS);
+    else yield* narrowing.goOn();
     if (keeper.proven) return;
     if (round === EXACT_ROUND) yield* narrowing.price('exact');
     // The groups that closing makes know no pinwheels.
     if (round === EXACT_ROUND + 1 && !mayStop(task) && (yield* narrowing.close())) return;
+    // Placing one by one costs little where blanks are few, and finds what the others do not.
+    const until = meter.spent + PLACING_SHARE * meter.budget;
+    for (let shake = 0; shake < MOST_SHAKES && rules.length > 0 && !keeper.proven && meter.spent < until; shake += 1) {
+      const rule = rules[shake % 2 === 0 ? (tried += 1) % rules.length : Math.floor(random() * rules.length)];
+      if (rule)
+        keeper.offer(insertAll(task, shake % 2 === 0 ? rule : { ...rule, order: shakenOrder(task, random) }, meter));
+      if (shake % SHAKES === SHAKES - 1) yield;
+    }
+    if (keeper.proven) return;
     if (repeating || round % 4 === 3) {
       // By the prices of the linear plan, then corrected by what each filling did badly.
       values = round % CORRECTIONS === 0 ? narrowing.shakenValues() : correctValues(task, draft, values, random);
