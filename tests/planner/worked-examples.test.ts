@@ -43,6 +43,19 @@ test.each(sets.map((example) => [example.id, example] as const))(
   },
 );
 
+/** `bestWithStoppedCuts` is the best that was found when a cut may stop inside the sheet; more would be new. */
+test.each(singles.map((example) => [example.id, example] as const))(
+  '%s: with stopped cuts one sheet gives at least as many as were found',
+  (_id, { unit, sheet, piece, bestWithStoppedCuts }) => {
+    const [w = 0, h = 0] = sheet;
+    const plain = plainJob({ w, h, sheets: 1 }, [{ ...piece, count: 1 }], true, lengthIn(unit));
+    const job = { ...plain, trimmer: { ...plain.trimmer, stoppedCuts: true } };
+    const plan = mostSets(job, { work: 200_000 });
+    expect(checkPlan(job, plan)).toEqual([]);
+    expect(plan.sets).toBe(bestWithStoppedCuts);
+  },
+);
+
 test('the examples are all there', () => {
   expect([singles.length, sets.length]).toEqual([15, 3]);
 });

@@ -22,7 +22,16 @@ class TestPort implements PlanPort {
 }
 
 const recipe = batchRecipe(sampleSketch());
-const batch = { cards: 1, papers: [], complete: true, sheets: 0, lowerBound: 0, fewestSheets: true, work: 0 };
+const batch = {
+  cards: 1,
+  papers: [],
+  complete: true,
+  sheets: 0,
+  lowerBound: 0,
+  fewestSheets: true,
+  mixed: false,
+  work: 0,
+};
 
 function start() {
   const port = new TestPort();

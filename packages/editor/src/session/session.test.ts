@@ -4,7 +4,16 @@ import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import type { PlanAnswer, PlanPort, PlanQuestion } from './plan-messages.js';
 import { Session, type SessionChange } from './session.js';
 
-const EMPTY = { cards: 6, papers: [], complete: true, sheets: 0, lowerBound: 0, fewestSheets: true, work: 0 };
+const EMPTY = {
+  cards: 6,
+  papers: [],
+  complete: true,
+  sheets: 0,
+  lowerBound: 0,
+  fewestSheets: true,
+  mixed: false,
+  work: 0,
+};
 
 function start() {
   const asked: PlanQuestion[] = [];

@@ -6,7 +6,16 @@ import { undoEvent } from '../state/history.js';
 import type { PlanAnswer, PlanPort, PlanQuestion } from './plan-messages.js';
 import { Session } from './session.js';
 
-const EMPTY = { cards: 12, papers: [], complete: true, sheets: 9, lowerBound: 9, fewestSheets: true, work: 0 };
+const EMPTY = {
+  cards: 12,
+  papers: [],
+  complete: true,
+  sheets: 9,
+  lowerBound: 9,
+  fewestSheets: true,
+  mixed: false,
+  work: 0,
+};
 
 /** A session on which the one near miss of twelve strips is offered, see `stripSketch`. */
 function offered() {

@@ -23,7 +23,8 @@ export function proofText(plan: PlanView): string {
   const { batch } = plan;
   if (!batch) return '';
   if (!batch.complete) return 'not all can be made';
-  if (batch.fewestSheets) return 'fewest possible';
+  // Papers of a mix are dealt evenly; an uneven deal might need fewer sheets in all, so the words say what was proven.
+  if (batch.fewestSheets) return batch.mixed ? 'fewest for an even mix' : 'fewest possible';
   return plan.searching ? 'looking for fewer' : `at least ${batch.lowerBound} needed`;
 }
 

@@ -85,9 +85,10 @@ function* narrow(task: Task, keeper: Keeper, random: () => number, meter: Meter)
     // Placing one by one costs little where blanks are few, and finds what the others do not.
     const until = meter.spent + PLACING_SHARE * meter.budget;
     for (let shake = 0; shake < MOST_SHAKES && rules.length > 0 && !keeper.proven && meter.spent < until; shake += 1) {
-      const rule = rules[shake % 2 === 0 ? (tried += 1) % rules.length : Math.floor(random() * rules.length)];
-      if (rule)
-        keeper.offer(insertAll(task, shake % 2 === 0 ? rule : { ...rule, order: shakenOrder(task, random) }, meter));
+      const inTurn = shake % 2 === 0;
+      const rule = rules[inTurn ? tried % rules.length : Math.floor(random() * rules.length)];
+      if (inTurn) tried += 1;
+      if (rule) keeper.offer(insertAll(task, inTurn ? rule : { ...rule, order: shakenOrder(task, random) }, meter));
       if (shake % SHAKES === SHAKES - 1) yield;
     }
     if (keeper.proven) return;

@@ -96,7 +96,7 @@ export function batchText(sketch: Sketch, batch: BatchPlan): string {
   const style: LengthStyle = { unit: sketch.unit };
   const name = (blank: string): string => labelOfBlank(labels, blank);
   const centres = centreSpeech(sketch);
-  const head = `${sketch.title}: ${plural(batch.cards, 'card')} from ${plural(batch.sheets, 'sheet')}${batch.fewestSheets ? ', the fewest possible' : ''}`;
+  const head = `${sketch.title}: ${plural(batch.cards, 'card')} from ${plural(batch.sheets, 'sheet')}${batch.fewestSheets ? `, the fewest ${batch.mixed ? 'for an even mix' : 'possible'}` : ''}`;
   const pieces = [...labels].map(
     ([id, label]) => `  ${label} ${sketch.pieces.find((piece) => piece.id === id)?.name ?? 'Card base'}`,
   );

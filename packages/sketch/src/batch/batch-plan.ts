@@ -1,6 +1,6 @@
 import { type CutJob, type CutPlan, planCuts } from '@trimwell/geometry';
 import { realSheets } from './centre-papers.js';
-import { cutJobs, type PaperJob } from './cut-jobs.js';
+import { cutJobs, isDealt, type PaperJob } from './cut-jobs.js';
 import { type PlanOne, planJob } from './plan-job.js';
 import type { BatchRecipe } from './recipe.js';
 
@@ -25,6 +25,8 @@ export interface BatchPlan {
   readonly lowerBound: number;
   /** True only when every paper's plan is proven to need the fewest sheets. */
   readonly fewestSheets: boolean;
+  /** True when papers of a mix are among them: then what is proven is proven for this deal of the mix. */
+  readonly mixed: boolean;
   readonly work: number;
 }
 
@@ -38,6 +40,7 @@ export function gatherPlans(cards: number, papers: readonly PaperPlan[]): BatchP
     sheets: sum(realSheets),
     lowerBound: sum((plan) => plan.proof.lowerBound),
     fewestSheets: papers.every(({ plan }) => plan.proof.fewestSheets),
+    mixed: papers.some(({ job }) => job.blanks.some(({ id }) => isDealt(id))),
     work: sum((plan) => plan.work),
   };
 }
