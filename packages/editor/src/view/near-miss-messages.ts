@@ -10,7 +10,10 @@ const paperName = (sketch: Sketch, id: string): string => sketch.papers.find((pa
 export function missChange({ sketch }: Offer, miss: NearMiss): string {
   // A length is not broken between its whole inches and its fraction.
   const written = (length: Length): string => formatLength(length, { unit: sketch.unit }).replaceAll(' ', '\u00a0');
-  const [side, word] = miss.change.width > 0 ? (['width', 'wide'] as const) : (['height', 'high'] as const);
+  const [side, word] =
+    miss.change.width > 0
+      ? (['width', miss.change.height > 0 ? 'across' : 'wide'] as const)
+      : (['height', 'high'] as const);
   const follow = ['', '; its mat follows', '; its mats follow'][Math.min(2, miss.mats.length)];
   return `Make ${pieceName(sketch, miss.piece)} ${written(miss.to[side])} ${word} instead of ${written(miss.from[side])}${follow}`;
 }

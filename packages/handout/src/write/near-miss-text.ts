@@ -13,7 +13,10 @@ function missText(sketch: Sketch, found: NearMisses, miss: NearMiss): string {
   const called = (id: string): string =>
     `${labels.get(id) ?? '?'} ${sketch.pieces.find((piece) => piece.id === id)?.name ?? id}`;
   const paper = (id: string): string => sketch.papers.find((each) => each.id === id)?.name ?? id;
-  const [side, word] = miss.change.width > 0 ? (['width', 'wide'] as const) : (['height', 'high'] as const);
+  const [side, word] =
+    miss.change.width > 0
+      ? (['width', miss.change.height > 0 ? 'across' : 'wide'] as const)
+      : (['height', 'high'] as const);
   const size = `${formatLength(miss.to[side], style)} ${word} instead of ${formatLength(miss.from[side], style)}`;
   const cards = found.cards ?? 0;
   const saved = miss.saves.map((each) => `${plural(each.sheets, 'sheet')} of ${paper(each.paper)}`).join(' and ');

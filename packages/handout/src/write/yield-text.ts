@@ -44,6 +44,11 @@ function mostText(most: BatchYield | null, name: (paper: string) => string): rea
 export function yieldText(sketch: Sketch, most: BatchYield | null, curve: readonly YieldPoint[]): string {
   const name = (paper: string): string => sketch.papers.find(({ id }) => id === paper)?.name ?? paper;
   const bands = bandsOf(curve).map((band) => bandText(band, name));
-  const needs = bands.length > 0 ? ['Sheets for so many cards:', ...bands] : ['No number of sheets makes a card.'];
+  const mixed = sketch.pieces.some(({ from }) =>
+    sketch.mixes.some(({ id, papers }) => id === from && papers.length > 1),
+  );
+  const dealt = mixed ? ', mixes dealt evenly' : '';
+  const needs =
+    bands.length > 0 ? [`Sheets for so many cards${dealt}:`, ...bands] : ['No number of sheets makes a card.'];
   return `${[sketch.title, ...mostText(most, name), ...needs].join('\n')}\n`;
 }

@@ -26,6 +26,25 @@ export function shrinkAbout(piece: Piece, side: Side, to: Length, step: Length):
     : { do: 'resize', piece: piece.id, x, y: start, width, height: to };
 }
 
+/** True for a circle: it stays one. */
+export function isRound({ shape, width, height }: Piece): boolean {
+  return shape === 'ellipse' && width === height;
+}
+
+/** The edits that make `piece` smaller by marks of the ruler: either side by itself, both at once for a circle. */
+export function smallerEdits(piece: Piece, tolerance: Length, step: Length): readonly (readonly ResizeEdit[])[] {
+  if (isRound(piece)) {
+    const both = (to: Length): ResizeEdit => {
+      const { x, width } = shrinkAbout(piece, 'width', to, step);
+      return { ...shrinkAbout(piece, 'height', to, step), x, width };
+    };
+    return [smallerMarks(piece.width, tolerance, step).map(both)];
+  }
+  return (['width', 'height'] satisfies Side[]).map((side) =>
+    smallerMarks(piece[side], tolerance, step).map((to) => shrinkAbout(piece, side, to, step)),
+  );
+}
+
 /** The mats that follow `piece`, directly or through another mat, in gluing order. */
 export function matsOf(sketch: Sketch, piece: Piece): readonly Piece[] {
   const following = new Set([piece.id]);

@@ -11,7 +11,7 @@ import { expectSketch, readEdit } from '../read/read-sketch.js';
 import { writeEdit } from '../read/write-sketch.js';
 import { type PlanOne, planBatch } from './batch-plan.js';
 import { type NearMisses, type NearMissOptions, nearMisses } from './near-miss.js';
-import { matsOf, shrinkAbout, smallerMarks } from './near-miss-edit.js';
+import { matsOf, shrinkAbout, smallerEdits, smallerMarks } from './near-miss-edit.js';
 import { planForSheets } from './plan-for-sheets.js';
 import { batchRecipe, rulerStep } from './recipe.js';
 import { batchYield } from './yield.js';
@@ -256,4 +256,21 @@ test('a metric sketch shrinks by whole millimetres up to three', () => {
   });
   // Five of 52 mm from 300 mm, six of 50 mm (by hand).
   expect(missesOf(sketch).misses).toMatchObject([{ to: { height: millimetres(50) }, saves: [{ sheets: 1 }] }]);
+});
+
+test('a circle stays a circle, and keeps its middle as far as the ruler allows', () => {
+  const circle = {
+    ...pieceIn(sampleSketch(), 'greeting'),
+    shape: 'ellipse' as const,
+    width: inches(2),
+    height: inches(2),
+  };
+  const [edits, ...others] = smallerEdits(circle, inches(1 / 4), inches(1 / 16));
+  expect(others).toEqual([]);
+  expect(edits?.map(({ width, height }) => [width, height])).toEqual(
+    [31, 30, 29, 28].map((sixteenths) => [inches(sixteenths / 16), inches(sixteenths / 16)]),
+  );
+  for (const { x, width } of edits ?? [])
+    expect(Math.abs(2 * x + width - (2 * circle.x + circle.width))).toBeLessThanOrEqual(inches(1 / 16));
+  expect(smallerEdits({ ...circle, height: inches(1) }, inches(1 / 4), inches(1 / 16))).toHaveLength(2);
 });

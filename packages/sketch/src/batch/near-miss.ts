@@ -2,7 +2,7 @@ import { inches, type Length, leastSheets, millimetres, ticks } from '@trimwell/
 import { applyEdit } from '../edit/apply-edit.js';
 import type { Piece, Sketch } from '../model/sketch.js';
 import { realSheets } from './centre-papers.js';
-import { matsOf, type ResizeEdit, type Side, shrinkAbout, smallerMarks } from './near-miss-edit.js';
+import { matsOf, type ResizeEdit, smallerEdits } from './near-miss-edit.js';
 import { baselineOf, type Gain, gainOf, hopeless, worth } from './near-miss-gain.js';
 import { planForSheets } from './plan-for-sheets.js';
 import type { PlanOne } from './plan-job.js';
@@ -22,7 +22,7 @@ export interface NearMiss {
   readonly edit: ResizeEdit;
   readonly from: Size;
   readonly to: Size;
-  /** Ticks taken off each side; one of them is 0. */
+  /** Ticks taken off each side; one of them is 0, but for a circle, which stays one. */
   readonly change: Size;
   /** Sheets saved at the same number of cards, by paper; empty when cards are added. */
   readonly saves: readonly PaperSheets[];
@@ -84,7 +84,7 @@ function smallestOfEach(misses: readonly NearMiss[]): readonly NearMiss[] {
 
 /**
  * The smallest changes of single pieces that save a sheet at the wanted number of cards, or add cards where the sheets
- * at hand do not give as many as wanted. Only smaller sizes can save paper, so each side of each piece is tried on the
+ * at hand do not give as many as wanted. Only smaller sizes can save paper, so each side of each piece (both at once for a circle) is tried on the
  * marks of the ruler below it, down to `tolerance`; mats follow with their reveals, and the card base stays. Bounds skip
  * what is hopeless, but every suggestion is a complete plan that was really found. Each slice is one planned size and
  * yields what is found so far; the result has everything.
@@ -116,8 +116,7 @@ export function* nearMisses(sketch: Sketch, options: NearMissOptions = {}): Gene
   for (const piece of sketch.pieces) {
     const mats = matsOf(sketch, piece).map(({ id }) => id);
     if (piece.mats || [piece.id, ...mats].some((id) => keep.has(id))) continue;
-    for (const side of ['width', 'height'] satisfies Side[]) {
-      const edits = smallerMarks(piece[side], tolerance, step).map((to) => shrinkAbout(piece, side, to, step));
+    for (const edits of smallerEdits(piece, tolerance, step)) {
       const after = (edit: ResizeEdit): BatchRecipe => batchRecipe(applyEdit(sketch, edit));
       const smallest = edits.at(-1);
       if (!smallest) continue;
