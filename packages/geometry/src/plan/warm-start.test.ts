@@ -58,6 +58,15 @@ test('a blank one mark smaller keeps its place, one mark larger finds another', 
   expect(more.counts.sheets).toBe(planCuts(larger).counts.sheets);
 });
 
+test('fewer copies than the earlier plan made are all that is made', () => {
+  const job = panelsAndStrips(2);
+  const before = planCuts(job);
+  const fewer: CutJob = { ...job, blanks: job.blanks.map((blank) => ({ ...blank, quantity: blank.quantity - 5 })) };
+  const warm = planCuts(fewer, { work: QUICK_WORK, previous: before });
+  expect(checkPlan(fewer, warm)).toEqual([]);
+  expect(warm.complete).toBe(true);
+});
+
 test('whatever the earlier plan was of, the plan is valid and nothing is lost', () => {
   fc.assert(
     fc.property(randomJob(), randomJob(), fc.integer({ min: -60, max: 60 }), (one, other, change) => {

@@ -97,3 +97,64 @@ test('a blank is joined where it fits the sheet, and the least waste is what the
     { numRuns: 1_000 },
   );
 });
+
+/** The cuts of a tree that a trimmer cannot make, each as text; see `PinwheelNode` for the four of a pinwheel. */
+function brokenRules(rules: Trimmer, node: CutNode, w: number, h: number): string[] {
+  const cut = (across: number, at: number, along: number): string[] => {
+    const thin = Math.min(at, across - at);
+    const allowed =
+      thin > 0 &&
+      along <= (rules.bladeLength ?? along) &&
+      Math.max(at, across - at) >= rules.narrowestStrip &&
+      thin >= rules.thinnestTrim &&
+      at % (rules.rulerStep ?? 1) === 0;
+    return allowed ? [] : [`${at} of ${across}, ${along} long`];
+  };
+  if (node.is === 'cut') {
+    const vertical = node.direction === 'vertical';
+    return vertical
+      ? [
+          ...cut(w, node.at, h),
+          ...brokenRules(rules, node.first, node.at, h),
+          ...brokenRules(rules, node.second, w - node.at, h),
+        ]
+      : [
+          ...cut(h, node.at, w),
+          ...brokenRules(rules, node.first, w, node.at),
+          ...brokenRules(rules, node.second, w, h - node.at),
+        ];
+  }
+  if (node.is !== 'pinwheel') return [];
+  const { x1, x2, y1, y2, top, right, bottom, left, centre } = node;
+  return [
+    ...[...cut(h, y1, x2), ...cut(w, x2, y2), ...cut(h, y2, w - x1), ...cut(w, x1, h - y1)],
+    ...brokenRules(rules, top, x2, y1),
+    ...brokenRules(rules, right, w - x2, y2),
+    ...brokenRules(rules, bottom, w - x1, h - y2),
+    ...brokenRules(rules, left, x1, h - y1),
+    ...brokenRules(rules, centre, x2 - x1, y2 - y1),
+  ];
+}
+
+test('what is realised obeys every rule of the trimmer, pinwheels too', () => {
+  const rules = fc.record({
+    bladeLength: fc.option(fc.integer({ min: 4, max: 24 }).map(ticks), { nil: null }),
+    narrowestStrip: fc.integer({ min: 0, max: 5 }).map(ticks),
+    thinnestTrim: fc.integer({ min: 0, max: 2 }).map(ticks),
+    rulerStep: fc.option(fc.integer({ min: 1, max: 2 }).map(ticks), { nil: null }),
+  });
+  const kinds = { realised: 0, pinwheels: 0 };
+  fc.assert(
+    fc.property(slice, rules, fc.nat({ max: 3 }), fc.nat({ max: 3 }), (group, some, more, higher) => {
+      const trimmer: Trimmer = { ...FREE, ...some };
+      const tree = realise(trimmer, group, group.w + more, group.h + higher);
+      if (!tree) return;
+      kinds.realised += 1;
+      if (JSON.stringify(tree).includes('pinwheel')) kinds.pinwheels += 1;
+      expect(brokenRules(trimmer, tree, group.w + more, group.h + higher)).toEqual([]);
+    }),
+    { numRuns: 4_000 },
+  );
+  expect(kinds.realised).toBeGreaterThan(500);
+  expect(kinds.pinwheels).toBeGreaterThan(30);
+});

@@ -137,3 +137,31 @@ test('planning is done by whoever is asked to', () => {
   });
   expect(asked).toEqual(['ivory', 'moss', 'sprig', 'dots']);
 });
+
+test('a mix that does not suit four cards and suits five gives five, whatever was guessed', () => {
+  const papers = (
+    [
+      ['a', 5, 5, 1],
+      ['b', 11, 6, 1],
+      ['c', 4, 4, 3],
+    ] as const
+  ).map(([id, width, height, sheets]) => ({
+    id,
+    width: inches(width),
+    height: inches(height),
+    sheets,
+    directional: false,
+    price: null,
+    margins: { top: ticks(0), right: ticks(0), bottom: ticks(0), left: ticks(0) },
+  }));
+  const part = (blank: string) => ({ blank, width: inches(3), height: inches(2), perCard: 1, papers: ['a', 'b', 'c'] });
+  const odd: BatchRecipe = {
+    ...recipe,
+    papers,
+    parts: [part('panel'), part('strip')],
+    contrast: [['panel', 'strip']],
+    centres: [],
+  };
+  expect([3, 4, 5, 6].map((cards) => planBatch(odd, cards).complete)).toEqual([true, false, true, false]);
+  for (const guess of [1, 4, 5, 9]) expect(batchYield(odd, { guess })).toMatchObject({ cards: 5 });
+});
