@@ -94,7 +94,10 @@ function sheetsAbove({ sheet, items }: Packing, turn: boolean, best: number): nu
 }
 
 /** E. Silva, F. Alvelos & J. M. Valério de Carvalho 2010, EJOR 205:699-708. */
-const STOCK = chosen(stock.instances, 'A5 CHL2 CHL5 CHL7 CU1 CU2 CW2 HH Hchl3s Hchl4s Hchl6s Hchl8s OF1 OF2 STS2 STS4 W 2 3');
+const STOCK = chosen(
+  stock.instances,
+  'A5 CHL2 CHL5 CHL7 CU1 CU2 CW2 HH Hchl3s Hchl4s Hchl6s Hchl8s OF1 OF2 STS2 STS4 W 2 3',
+);
 
 test.each(STOCK)('cutting stock, %s: the optimum', (_name, instance) => {
   expect(sheetsAbove(instance, false, instance.known.optimal ?? 0)).toBe(0);
