@@ -7,6 +7,10 @@ import type { Slice } from '../sheet/slice.js';
 const MOST_PLACES = 200;
 const MOST_BLOCKS = 12_000;
 
+/** Steps of work that looking up a rest counts for, and trying one pattern. */
+const LOOK_UP = 5;
+const TRY = 0.3;
+
 /** What trying every plan of so many sheets came to: it cannot be, here it is, or nothing is known. */
 export type Closing =
   | { readonly is: 'impossible' }
@@ -38,11 +42,12 @@ class Partition {
   find(rest: Int32Array, sheets: number, waste: number): readonly Pattern[] | null {
     if (rest.every((word) => word === 0)) return this.#chosen;
     if (sheets === 0 || this.meter.empty) return null;
+    this.meter.spend(LOOK_UP);
     const key = `${sheets} ${rest.join()} ${this.#used.join()}`;
     if (this.#failed.has(key)) return null;
     const first = this.byKind.findIndex((_, kind) => this.packing.count(rest, kind) > 0);
     for (const pattern of this.byKind[first] ?? []) {
-      this.meter.spend(0.1);
+      this.meter.spend(TRY);
       if (pattern.waste > waste) break;
       const { stock, block } = pattern;
       if ((this.#used[stock] as number) >= (this.task.stocks[stock] as Stock).sheets) continue;

@@ -16,6 +16,8 @@ export interface Block {
 const WORD = 30;
 /** Pairs of blocks that count for one step of work. */
 const PAIRS_PER_STEP = 12;
+/** Steps of work that looking up one group of blanks counts for. */
+const OFFER = 3;
 
 /**
  * Counts of kinds, each at most its demand, in a few whole numbers: adding two is adding the numbers, and a guard bit at
@@ -190,6 +192,7 @@ export function allBlocks(
   let least = threshold(0, leafSlice(-1, false, 0, 0));
   const offer = (slice: () => Slice, w: number, h: number, packed: Int32Array, worth: number): void => {
     if (worth + surroundings.beside(w, h) < least) return;
+    meter.spend(OFFER);
     const key = packed.join();
     const same = known.get(key) ?? [];
     if (same.some((other) => other.w <= w && other.h <= h)) return;
