@@ -58,6 +58,7 @@ export async function runCommand(args: readonly string[], readText: ReadText, wr
         .map((known) => `trimwell ${known}`)
         .join(' | '),
     );
+  if (rest.includes('--help') || rest.includes('-h')) return printed(`${command.usage}\n    ${command.what}\n`);
   try {
     return await command.run(rest, readText, writeText);
   } catch (error) {

@@ -23,7 +23,12 @@ function planOne(text: string, words: Words): Planned {
     const sets = setsOf(words);
     const budget = work === undefined ? {} : { work };
     const plan = sets === 'most' ? mostSets(reading.job, budget) : planCuts(reading.job, { ...budget, sets });
-    return { ok: true, complete: plan.complete, plan: writePlan(plan), text: planText(plan, 'in') };
+    return {
+      ok: true,
+      complete: plan.complete,
+      plan: writePlan(plan),
+      text: planText(plan, reading.job, reading.unit),
+    };
   } catch (error) {
     if (error instanceof CutJobError) return { ok: false, problems: error.problems };
     throw error;

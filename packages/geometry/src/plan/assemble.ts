@@ -67,8 +67,10 @@ function impossible(task: Task, kind: Kind): UnmadeReason | null {
     roomy.some(({ stock, w, h }) => fitsOf({ ...trimmer, ...without }, stock.width, stock.height, w, h).length > 0);
   if (able({})) return null;
   // With a kerf, cuts before the strip can move it onto the ruler or make a trim thicker; not all of that is tried.
-  if (trimmer.kerf > 0 && able({ rulerStep: null, thinnestTrim: ticks(0), narrowestStrip: ticks(0) }))
-    return 'not found within the work budget';
+  const free = { rulerStep: null, thinnestTrim: ticks(0), narrowestStrip: ticks(0) };
+  if (trimmer.kerf > 0 && able(free)) return 'not found within the work budget';
+  // A cut that stops is shorter, and leaves other parts to hold: what no edge-to-edge cut makes, a pinwheel may.
+  if (trimmer.stoppedCuts && trimmer.kerf === 0) return 'not found within the work budget';
   if (able({ bladeLength: null })) return 'longer than the blade';
   if (able({ rulerStep: null })) return 'off the ruler';
   if (able({ narrowestStrip: ticks(0) })) return 'narrower than can be held';
@@ -78,11 +80,15 @@ function impossible(task: Task, kind: Kind): UnmadeReason | null {
     : 'longer than the blade';
 }
 
-function unmadeOf(task: Task, draft: Draft, waiting: Waiting): readonly Unmade[] {
+function unmadeOf(task: Task, draft: Draft, hopeless: boolean, waiting: Waiting): readonly Unmade[] {
+  const used = task.stocks.map((_, stock) =>
+    draft.sheets.reduce((sum, sheet) => sum + (sheet.stock === stock ? sheet.copies : 0), 0),
+  );
   return task.kinds.flatMap((kind, index) => {
     if ((draft.missing[index] ?? 0) === 0) return [];
-    const limited = kind.papers.every((paper) => Number.isFinite(task.stocks[paper]?.sheets));
-    const reason = impossible(task, kind) ?? (limited ? 'out of sheets' : 'not found within the work budget');
+    // Either it is proven that the sheets at hand are too few, or there is none left.
+    const short = hopeless || kind.papers.every((paper) => (used[paper] ?? 0) >= (task.stocks[paper]?.sheets ?? 0));
+    const reason = impossible(task, kind) ?? (short ? 'out of sheets' : 'not found within the work budget');
     return [...(waiting[index] ?? [])]
       .filter(([, left]) => left > 0)
       .map(([blank, quantity]) => ({ blank, quantity, reason }));
@@ -158,7 +164,7 @@ export function assemblePlan(task: Task, draft: Draft, bound: Bound, sets: numbe
         };
       }),
   );
-  const unmade = unmadeOf(task, draft, waiting);
+  const unmade = unmadeOf(task, draft, bound.value === Number.POSITIVE_INFINITY, waiting);
   const count = sheets.reduce((sum, sheet) => sum + sheet.copies, 0);
   const cost = draft.sheets.reduce((sum, sheet) => sum + sheet.copies * (task.stocks[sheet.stock]?.cost ?? 0), 0);
   const complete = unmade.length === 0;

@@ -25,6 +25,8 @@ export function cheaperSets(
   );
   const found: { readonly set: readonly number[]; readonly cost: number; readonly room: number }[] = [];
   let looked = 0;
+  // No plan needs more sheets than there are blanks.
+  const copies = task.kinds.reduce((sum, { demand }) => sum + demand, 0);
   const go = (at: number, set: readonly number[], spent: number, room: number): void => {
     looked += 1;
     if (looked > MOST_LOOKED) return;
@@ -35,9 +37,9 @@ export function cheaperSets(
     }
     const { stock, index } = next;
     const affordable = stock.cost > 0 ? Math.max(0, Math.ceil((cost - spent) / stock.cost) - 1) : MOST_FREE;
-    const most = Math.min(sheets[index] ?? 0, affordable);
+    const most = Math.min(sheets[index] ?? 0, affordable, copies);
     // What costs nothing is always taken.
-    for (let count = most; count >= (stock.cost > 0 ? 0 : most); count -= 1) {
+    for (let count = most; count >= (stock.cost > 0 ? 0 : most) && looked <= MOST_LOOKED; count -= 1) {
       go(
         at + 1,
         set.map((own, stockAt) => (stockAt === index ? count : own)),

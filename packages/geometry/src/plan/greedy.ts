@@ -12,6 +12,9 @@ interface Found {
   readonly pattern: Pattern;
 }
 
+/** Places for cuts on a side when no work is left. */
+const FEWEST_POINTS = 6;
+
 /**
  * The pattern of most value that is found for one stock: by a table that does not know the trimmer's rules where what it
  * finds can be cut, else by a search that does, or in rows and columns.
@@ -25,7 +28,8 @@ function patternOf(
   meter: Meter,
 ): Pattern {
   const stock = task.stocks[index] as Stock;
-  const { best, work } = valuableSlice(task, index, left, values, points);
+  // Once the work is used up, what is left is placed roughly.
+  const { best, work } = valuableSlice(task, index, left, values, meter.empty ? FEWEST_POINTS : points);
   meter.spend(work);
   const tree = best && realise(task.job.trimmer, best.slice, stock.width, stock.height);
   if (best && tree) return { value: best.value, counts: best.counts, tree };

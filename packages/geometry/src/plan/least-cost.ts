@@ -25,7 +25,8 @@ function leastCombination(
     const most = Math.min(stock.sheets, Math.ceil(rest / hold));
     // The last stock has to do all that is left.
     const least = at === order.length - 1 ? most : 0;
-    for (let count = most; count >= least; count -= 1) go(at + 1, rest - count * hold, cost + count * stock.cost);
+    for (let count = most; count >= least && tried <= MOST_COMBINATIONS; count -= 1)
+      go(at + 1, rest - count * hold, cost + count * stock.cost);
   };
   go(0, needed, 0);
   return tried > MOST_COMBINATIONS ? null : best;

@@ -3,6 +3,9 @@ import type { CutJob } from '../cut/job.js';
 import type { CutPlan } from '../cut/plan.js';
 import { leastSheets, type PlanOptions, planCuts } from './plan-cuts.js';
 
+/** Numbers of sets beyond the first that failed that are looked at. */
+const LOOK_BEYOND = 3;
+
 /** True when some blank can only come from papers of which there is a limited number, so that there is a most. */
 function isLimited(job: CutJob): boolean {
   const limited = new Set(job.papers.filter((paper) => paper.sheets !== null).map((paper) => paper.id));
@@ -47,6 +50,12 @@ export function mostSets(job: CutJob, options: Omit<PlanOptions, 'sets'> = {}): 
     const middle = Math.floor((made + failed) / 2);
     if (possible(middle)) made = middle;
     else failed = middle;
+  }
+  // A plan can be missed at one number and found at the next, which then makes both.
+  for (let more = 1; more <= LOOK_BEYOND; more += 1) {
+    if (!possible(made + more)) continue;
+    made += more;
+    more = 0;
   }
   const plan = planned(Math.max(made, 1));
   return { ...plan, proof: { ...plan.proof, mostSets: made < most && impossible(made + 1) } };

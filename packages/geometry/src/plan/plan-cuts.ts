@@ -63,6 +63,17 @@ function partOf(task: Task, kinds: readonly number[]): Task {
   return { ...task, kinds: kinds.flatMap((index) => task.kinds[index] ?? []) };
 }
 
+/** True when some sheet that a kind may come from is large enough for it. */
+function roomy(task: Task, index: number): boolean {
+  const kind = task.kinds[index];
+  return (kind?.papers ?? []).some((paper) => {
+    const stock = task.stocks[paper];
+    if (!kind || !stock || stock.sheets === 0) return false;
+    const holds = (w: number, h: number): boolean => w <= stock.width && h <= stock.height;
+    return holds(kind.width, kind.height) || (mayTurn(kind, stock) && holds(kind.height, kind.width));
+  });
+}
+
 /** True when some paper that a kind may come from is large enough, and the trimmer can cut the kind out of it. */
 function cuttable(task: Task, index: number): boolean {
   const kind = task.kinds[index];
@@ -196,8 +207,9 @@ export function leastSheets(job: CutJob, sets = 1, work = DEFAULT_WORK): Bound {
   requireJob(job, sets);
   const task = taskOf(canonicalJob(job).job, sets);
   const all = task.kinds.map((_, index) => index);
-  // With a kerf not every way to cut a blank is tried, so that no way found proves nothing.
-  if (job.trimmer.kerf === 0 && !all.every((index) => cuttable(task, index)))
+  // With a kerf, and with cuts that may stop, not every way to cut a blank is tried; then no way found proves nothing.
+  const certain = job.trimmer.kerf === 0 && !job.trimmer.stoppedCuts;
+  if (all.some((index) => !roomy(task, index) || (certain && !cuttable(task, index))))
     return { value: Number.POSITIVE_INFINITY, by: 'a blank that cannot be cut' };
   const bounds = components(task, all).map((kinds) => provenLeast(partOf(task, kinds), work));
   return {

@@ -57,7 +57,11 @@ export function roundSheets(task: Task, pool: readonly PricedSheet[], random: ()
   };
   for (const sheet of [...pool].sort((a, b) => b.amount - a.amount))
     if (sheet.amount >= 1) take(whole, sheet, Math.floor(sheet.amount + 1e-6));
-  for (let round = 0; left.some((count) => count > 0) && round < 4 * task.kinds.length + 40; round += 1) {
+  for (
+    let round = 0;
+    left.some((count) => count > 0) && round < 4 * task.kinds.length + 40 && !meter.empty;
+    round += 1
+  ) {
     const amounts = linearPlan(task, pool, left, sheets, meter);
     const before = left.reduce((sum, count) => sum + count, 0);
     for (const [at, amount] of amounts) if (amount >= 1) take(rest, pool[at] as PricedSheet, Math.floor(amount + 1e-6));

@@ -1,1 +1,2 @@
 export { type FullestSheet, fullestSheet, type ValuedBlank } from './fullest-sheet.js';
+export { isPriced } from './kinds.js';

@@ -44,6 +44,18 @@ function multiples(most: number): readonly number[] {
   return times;
 }
 
+/** Multiples of single sizes may be this many times as many as places are asked for; more are thinned out. */
+const MOST_PURE = 4;
+
+/** At most `most` of `points`, spread evenly over them, the first and the last among them. */
+function thinned(points: readonly number[], most: number): readonly number[] {
+  if (points.length <= most) return points;
+  return Array.from(
+    { length: most },
+    (_, index) => points[Math.round((index * (points.length - 1)) / (most - 1))] as number,
+  );
+}
+
 /** Multiples of one size, and one other size beside them: a small set of good cuts for when `cutPoints` has too many. */
 export function fewPoints(
   length: number,
@@ -57,7 +69,11 @@ export function fewPoints(
     const fitting = Math.min(most, Math.floor(reach / (size + kerf)));
     for (const times of multiples(fitting)) sums.add(times * (size + kerf));
   }
-  const pure = [...sums].sort((a, b) => a - b);
+  const pure = thinned(
+    [...sums].sort((a, b) => a - b),
+    MOST_PURE * limit,
+  );
+  if (pure.length < sums.size) return pure.map((sum) => sum - kerf);
   for (const sum of pure) {
     for (const { size } of sizes) {
       if (sums.size >= limit) break;

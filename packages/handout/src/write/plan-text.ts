@@ -1,8 +1,12 @@
 import {
+  type CutJob,
+  type CutNode,
   type CutPlan,
   eachLeaf,
   formatLength,
   formatSize,
+  isPriced,
+  type Length,
   type LengthStyle,
   planSteps,
   type SheetLayout,
@@ -12,15 +16,17 @@ import { type BatchPlan, centreOf, realSheets, type Sketch } from '@trimwell/ske
 import { labelOfBlank, labelPieces } from '../draw/labels.js';
 import { type CentreSpeech, cautionsFor, centreSpeech, knifeText } from './centre-text.js';
 import { copiesIn, cutStages } from './cut-stages.js';
+import { stagedSteps } from './staged-steps.js';
+import { stepText } from './steps-text.js';
 
 function plural(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }
 
 /** The blanks of one layout, most first in the order they lie: `B 3 3/4 x 5 in (6)`. */
-function blanksText(layout: SheetLayout, kerf: number, style: LengthStyle, name: (blank: string) => string): string {
+function blanksText(layout: SheetLayout, kerf: Length, style: LengthStyle, name: (blank: string) => string): string {
   const found = new Map<string, number>();
-  eachLeaf(layout.tree, layout.usable, kerf as Parameters<typeof eachLeaf>[2], (leaf, box) => {
+  eachLeaf(layout.tree, layout.usable, kerf, (leaf, box) => {
     if (leaf.is !== 'blank') return;
     const text = `${name(leaf.blank)} ${formatSize(box, style)}`;
     found.set(text, (found.get(text) ?? 0) + 1);
@@ -28,18 +34,36 @@ function blanksText(layout: SheetLayout, kerf: number, style: LengthStyle, name:
   return [...found].map(([text, count]) => `${text} (${count})`).join(', ');
 }
 
-function provenText(plan: CutPlan): string {
-  if (!plan.complete) return 'not everything can be made';
-  return plan.proof.fewestSheets ? `fewest, proven by ${plan.proof.by}` : `at least ${plan.proof.lowerBound} needed`;
+/** What is proven, in sheets, or in money where the job's papers have prices. */
+function provenText({ complete, proof }: CutPlan, priced: boolean): string {
+  if (!complete) return 'not everything can be made';
+  if (proof.fewestSheets) return `${priced ? 'least money' : 'fewest'}, proven by ${proof.by}`;
+  return priced ? `no plan costs less than ${proof.lowerBound}` : `at least ${proof.lowerBound} needed`;
+}
+
+function hasStoppedCuts(node: CutNode): boolean {
+  return node.is === 'pinwheel' || (node.is === 'cut' && (hasStoppedCuts(node.first) || hasStoppedCuts(node.second)));
+}
+
+/** The steps in whole sentences, which alone say where a cut starts and stops. */
+function wholeSteps(plan: CutPlan, { job, style, name, centres }: PlanSpeech) {
+  const { settings, stages } = stagedSteps({ paper: '', job, plan }, { stack: 1 });
+  const lines = stages.flatMap(({ centre, count, steps }) => {
+    const knife = centre === null || !centres ? [] : [`    ${knifeText(centre, count, centres)}`];
+    return [...knife, ...steps.map((step) => `    ${stepText(step, { style, name })}`)];
+  });
+  return { lines, settings };
 }
 
 /** The cuts of a plan in order, with the knife work before the centres of each piece; and how often the guide is set. */
-function stepsOf(plan: CutPlan, { kerf, style, centres }: PlanSpeech) {
+function stepsOf(plan: CutPlan, speech: PlanSpeech) {
+  if (plan.sheets.some(({ tree }) => hasStoppedCuts(tree))) return wholeSteps(plan, speech);
+  const { job, style, centres } = speech;
   let setting = -1;
   let settings = 0;
   const lines = cutStages(plan).flatMap((stage) => {
     const knife = stage.centre === null || !centres ? [] : [`    ${knifeText(stage.centre, copiesIn(stage), centres)}`];
-    const cuts = planSteps(stage.plan, kerf as Parameters<typeof planSteps>[1]).map((step) => {
+    const cuts = planSteps(stage.plan, job.trimmer.kerf).map((step) => {
       const moved = step.setting !== setting;
       const set = moved ? `set the guide to ${formatLength(step.setting, style)}; ` : '';
       if (moved) settings += 1;
@@ -56,38 +80,44 @@ function stepsOf(plan: CutPlan, { kerf, style, centres }: PlanSpeech) {
 
 /** What the sentences of a plan need to know; `centres` null where a job has none. */
 interface PlanSpeech {
-  readonly kerf: number;
+  readonly job: CutJob;
+  /** Whether the plan counts money; the sheets of hidden centres cost nothing, which is no money. */
+  readonly priced: boolean;
   readonly style: LengthStyle;
   readonly name: (blank: string) => string;
+  /** A paper as it is called. */
+  readonly paper: (id: string) => string;
   readonly centres: CentreSpeech | null;
 }
 
 function planLines(plan: CutPlan, speech: PlanSpeech): readonly string[] {
   const { counts } = plan;
-  const { kerf, style, name, centres } = speech;
+  const { job, priced, style, name, paper, centres } = speech;
   const sheets = realSheets(plan);
   const steps = stepsOf(plan, speech);
   const cut = counts.sheets > sheets ? ` and ${plural(counts.sheets - sheets, 'centre')}` : '';
-  const kind = ({ paper, copies }: SheetLayout): string => {
-    const centre = centreOf(paper);
-    if (centre === null) return `${plural(copies, 'sheet')} of ${paper}`;
+  const kind = ({ paper: id, copies }: SheetLayout): string => {
+    const centre = centreOf(id);
+    if (centre === null) return `${plural(copies, 'sheet')} of ${paper(id)}`;
     return `${copies === 1 ? '1 time' : `${copies} times`} the centre of ${centres?.called(centre) ?? centre}`;
   };
   return [
-    `  ${plural(sheets, 'sheet')} (${provenText(plan)})${cut}, ${plural(counts.layouts, 'layout')}, ${plural(steps.settings, 'setting')}, ${plural(counts.cuts, 'cut')}`,
+    `  ${plural(sheets, 'sheet')} (${provenText(plan, priced)})${cut}, ${plural(counts.layouts, 'layout')}, ${plural(steps.settings, 'setting')}, ${plural(counts.cuts, 'cut')}`,
     ...plan.sheets.map(
       (layout, index) =>
-        `  sheet ${index + 1}: ${kind(layout)}, ${formatSize(layout, style)}: ${blanksText(layout, kerf, style, name)}`,
+        `  sheet ${index + 1}: ${kind(layout)}, ${formatSize(layout, style)}: ${blanksText(layout, job.trimmer.kerf, style, name)}`,
     ),
     ...plan.unmade.map(({ blank, quantity, reason }) => `  not made: ${name(blank)} (${quantity}), ${reason}`),
     ...steps.lines,
   ];
 }
 
-/** A plan in plain words: sheets and what is cut from them, what cannot be made and why, the cuts in order. */
-export function planText(plan: CutPlan, unit: Unit, kerf = 0): string {
+/** The plan of `job` in plain words: sheets and what is cut from them, what cannot be made and why, the cuts in order. */
+export function planText(plan: CutPlan, job: CutJob, unit: Unit): string {
   const sets = plan.sets === 1 ? [] : [`${plan.sets} sets`];
-  return `${[...sets, ...planLines(plan, { kerf, style: { unit }, name: (blank) => blank, centres: null })].join('\n')}\n`;
+  const same = (id: string): string => id;
+  const speech = { job, priced: isPriced(job), style: { unit }, name: same, paper: same, centres: null };
+  return `${[...sets, ...planLines(plan, speech)].join('\n')}\n`;
 }
 
 /** The plan of a batch in plain words, paper by paper. */
@@ -100,9 +130,10 @@ export function batchText(sketch: Sketch, batch: BatchPlan): string {
   const pieces = [...labels].map(
     ([id, label]) => `  ${label} ${sketch.pieces.find((piece) => piece.id === id)?.name ?? 'Card base'}`,
   );
+  const called = (id: string): string => sketch.papers.find((candidate) => candidate.id === id)?.name ?? id;
   const papers = batch.papers.flatMap(({ paper, job, plan }) => [
-    sketch.papers.find((candidate) => candidate.id === paper)?.name ?? paper,
-    ...planLines(plan, { kerf: job.trimmer.kerf, style, name, centres }),
+    called(paper),
+    ...planLines(plan, { job, priced: false, style, name, paper: called, centres }),
   ]);
   return `${[head, ...pieces, ...papers, ...cautionsFor(batch)].join('\n')}\n`;
 }

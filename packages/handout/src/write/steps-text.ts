@@ -12,10 +12,14 @@ import { labelAt, labelOfBlank, labelPieces } from '../draw/labels.js';
 import { type CentreSpeech, cautionsFor, centreSpeech, knifeText } from './centre-text.js';
 import { stagedSteps } from './staged-steps.js';
 
-/** What the sentences of one paper's steps need to know. */
-interface Speech {
+/** What the sentence of a step needs to know. */
+export interface StepSpeech {
   readonly style: LengthStyle;
   readonly name: (blank: string) => string;
+}
+
+/** What the sentences of one paper's steps need to know. */
+interface Speech extends StepSpeech {
   readonly centres: CentreSpeech;
 }
 
@@ -28,13 +32,13 @@ export function partName(sheet: number, part: number): string {
   return `${sheet + 1}${labelAt(part).toLowerCase()}`;
 }
 
-function fateText(fate: Fate, sheet: number, size: string, count: number, { name }: Speech): string {
+function fateText(fate: Fate, sheet: number, size: string, count: number, { name }: StepSpeech): string {
   if (fate.is === 'blank') return `set aside ${count} of ${name(fate.blank)}, ${size}`;
   if (fate.is === 'part') return `${count} of part ${partName(sheet, fate.part)}, ${size}, to cut later`;
   return fate.keep ? `keep ${plural(count, 'offcut')}, ${size}` : `scrap: ${count}, ${size}`;
 }
 
-function givesText(step: TrimStep, speech: Speech): string {
+function givesText(step: TrimStep, speech: StepSpeech): string {
   const copies = step.pieces / Math.max(1, step.places.length);
   const one = ({ fate, width, height, places }: Given): string =>
     fateText(fate, step.sheet, formatSize({ width, height }, speech.style), places.length * copies, speech);
@@ -42,13 +46,14 @@ function givesText(step: TrimStep, speech: Speech): string {
 }
 
 /** Which parts a step handles, and how many of them at once. */
-function handledText({ sheet, part, width, height, pieces, atOnce, stacks }: TrimStep, { style }: Speech): string {
+function handledText({ sheet, part, width, height, pieces, atOnce, stacks }: TrimStep, { style }: StepSpeech): string {
   const what = part === null ? `sheet ${sheet + 1}` : `part ${partName(sheet, part)}`;
   const stacked = atOnce === 1 ? '' : stacks === 1 ? ', all at once' : `, ${atOnce} at once`;
   return `${what}, ${formatSize({ width, height }, style)} (${pieces}${stacked})`;
 }
 
-function stepText(step: TrimStep, speech: Speech): string {
+/** One step as a sentence. */
+export function stepText(step: TrimStep, speech: StepSpeech): string {
   const handled = handledText(step, speech);
   const length = (value: Parameters<typeof formatLength>[0]): string => formatLength(value, speech.style);
   if (step.do === 'take') return `Take ${handled} as it is: ${givesText(step, speech)}.`;

@@ -1,4 +1,4 @@
-import type { CutJob } from '@trimwell/geometry';
+import type { CutJob, Unit } from '@trimwell/geometry';
 import * as z from 'zod/mini';
 import { type CutJobDocument, cutJobSchema } from '../model/cut-document.js';
 import type { Problem } from '../model/problem.js';
@@ -7,7 +7,7 @@ import { scanDocument } from './scan-document.js';
 import { schemaProblems } from './schema-problems.js';
 
 export type CutJobReading =
-  | { readonly ok: true; readonly job: CutJob }
+  | { readonly ok: true; readonly job: CutJob; readonly unit: Unit }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
 function refused(...problems: Problem[]): CutJobReading {
@@ -26,7 +26,7 @@ export function readCutJob(document: unknown): CutJobReading {
   const read = z.safeDecode(cutJobSchema(unit), document as CutJobDocument);
   if (!read.success) return refused(...schemaProblems(read.error.issues, document));
   const { trimmer, papers, blanks } = read.data;
-  return { ok: true, job: { trimmer, papers, blanks } };
+  return { ok: true, job: { trimmer, papers, blanks }, unit };
 }
 
 /** `readCutJob` for a text. Text that is no JSON is reported, with the parser's own words. */
