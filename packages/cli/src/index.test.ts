@@ -14,6 +14,16 @@ const FILES: Readonly<Record<string, string>> = {
   'short.json': job({ papers: [{ ...letter, sheets: 3 }] }),
   'bad.json': job({ blanks: [{ ...base, width: 'wide' }], glow: true }),
   'jobs.jsonl': `${job()}\nnot json\n${job({ blanks: [{ ...base, quantity: 1 }] })}\n`,
+  'turning.json': job({
+    trimmer: { stoppedCuts: true },
+    papers: [{ id: 'square', width: 12, height: 12, price: 2 }],
+    blanks: [{ id: 'card', width: 5, height: 7, quantity: 4 }],
+  }),
+  'metric.json': job({
+    unit: 'mm',
+    papers: [{ id: 'a4', width: 210, height: 297 }],
+    blanks: [{ id: 'a5', width: 210, height: 148, quantity: 2 }],
+  }),
   'sketch.json': writeSketchText(sampleSketch()),
 };
 
@@ -126,4 +136,20 @@ test.each([
 test('help names every command', async () => {
   const { out } = await trimwell('help');
   for (const name of ['plan', 'pieces', 'guides', 'cut']) expect(out).toContain(`trimwell ${name} `);
+});
+
+test('cut says where a cut stops, counts money where papers have prices, and speaks the unit of the job', async () => {
+  const turning = (await trimwell('cut turning.json')).out;
+  expect(turning).toContain('1 sheet (least money, proven by');
+  expect(turning.match(/start at the (top|right|bottom|left) edge and stop after 7 in/g)).toHaveLength(4);
+  const metric = (await trimwell('cut metric.json')).out;
+  expect(metric).toContain('210 × 148 mm');
+  expect(metric).not.toContain('≈');
+});
+
+test('--help after a command prints how it is used', async () => {
+  expect(await trimwell('plan --help')).toMatchObject({
+    code: 0,
+    out: expect.stringContaining('trimwell plan SKETCH.json'),
+  });
 });

@@ -11,9 +11,9 @@ import {
 import type { ReadText } from './input.js';
 import { onlyName, sortWords, UsageError, type Words, wholeNumber } from './options.js';
 import { badInput, type Outcome, printed } from './outcome.js';
+import { SAVING_FLAGS, SAVINGS_USAGE, withSavings } from './savings.js';
 
-export const NEAR_MISSES_USAGE =
-  'trimwell near-misses SKETCH.json|- [--cards N|most] [--tolerance LENGTH] [--work N] [--json]';
+export const NEAR_MISSES_USAGE = `trimwell near-misses SKETCH.json|- [--cards N|most] [--tolerance LENGTH] [--work N] ${SAVINGS_USAGE} [--json]`;
 
 function toleranceOf(words: Words, unit: Unit): Length {
   const text = words.values.get('tolerance');
@@ -28,14 +28,14 @@ function toleranceOf(words: Words, unit: Unit): Length {
 
 /** `trimwell near-misses`: small changes of size that save a sheet or add a card. @throws UsageError */
 export async function nearMissesOf(args: readonly string[], readText: ReadText): Promise<Outcome> {
-  const words = sortWords(args, ['json'], ['cards', 'tolerance', 'work']);
+  const words = sortWords(args, ['json', ...SAVING_FLAGS], ['cards', 'tolerance', 'work']);
   const file = onlyName(words, 'sketch');
   const most = words.values.get('cards') === 'most';
   const asked = most ? AS_MANY_AS_POSSIBLE : wholeNumber(words, 'cards', 1, 500);
   const work = wholeNumber(words, 'work', 1, Number.MAX_SAFE_INTEGER) ?? DEFAULT_WORK;
   const reading = readSketchText(await readText(file));
   if (!reading.ok) return badInput(reading.problems, file);
-  const { sketch } = reading;
+  const sketch = withSavings(reading.sketch, words);
   const slices = nearMisses(sketch, {
     cards: asked ?? sketch.batch.cards,
     tolerance: toleranceOf(words, sketch.unit),

@@ -95,6 +95,39 @@ function unmadeOf(task: Task, draft: Draft, hopeless: boolean, waiting: Waiting)
   });
 }
 
+/** Cuts of `tree`, and how often it holds each blank, as text. */
+function contentOf(tree: CutNode): { readonly cuts: number; readonly blanks: string } {
+  const counts = new Map<string, number>();
+  let cuts = 0;
+  const visit = (node: CutNode): CutNode => {
+    if (node.is === 'blank') counts.set(node.blank, (counts.get(node.blank) ?? 0) + 1);
+    else if (node.is !== 'offcut') cuts += node.is === 'cut' ? 1 : 4;
+    return mapParts(node, visit);
+  };
+  visit(tree);
+  return {
+    cuts,
+    blanks: [...counts]
+      .map(([blank, count]) => `${blank} ${count}`)
+      .sort(compareText)
+      .join(),
+  };
+}
+
+/** Sheets of one stock that hold the same blanks are cut alike: all in the way that takes the fewest cuts. */
+function alike(sheets: readonly DraftSheet[]): readonly DraftSheet[] {
+  const content = sheets.map(({ stock, tree }) => {
+    const { cuts, blanks } = contentOf(tree);
+    return { key: `${stock} ${blanks}`, cuts, tree };
+  });
+  const best = new Map<string, (typeof content)[number]>();
+  for (const one of content) {
+    const known = best.get(one.key);
+    if (!known || one.cuts < known.cuts) best.set(one.key, one);
+  }
+  return sheets.map((sheet, index) => ({ ...sheet, tree: best.get(content[index]?.key ?? '')?.tree ?? sheet.tree }));
+}
+
 /** Equal layouts on one paper become one with more copies. */
 function merged(sheets: readonly SheetLayout[]): readonly SheetLayout[] {
   const groups = new Map<string, SheetLayout>();
@@ -141,7 +174,7 @@ export function assemblePlan(task: Task, draft: Draft, bound: Bound, sets: numbe
     return { ...sheet, tree: normalise(trimmer, sheet.tree, stock.width, stock.height) };
   });
   const drafts = new Map<string, DraftSheet>();
-  for (const sheet of trimmed) {
+  for (const sheet of alike(trimmed)) {
     const key = `${sheet.stock} ${JSON.stringify(sheet.tree)}`;
     drafts.set(key, { ...sheet, copies: sheet.copies + (drafts.get(key)?.copies ?? 0) });
   }

@@ -6,7 +6,7 @@ import { checkPlan } from '../cut/check-plan.js';
 import type { CutBlank, CutJob, CutPaper, Trimmer } from '../cut/job.js';
 import { inches, ticks } from '../length/length.js';
 import { mostSets } from './most-sets.js';
-import { improvePlan, planCuts, QUICK_WORK } from './plan-cuts.js';
+import { DEFAULT_WORK, improvePlan, leastSheets, planCuts, QUICK_WORK } from './plan-cuts.js';
 
 const FREE: Trimmer = {
   bladeLength: null,
@@ -217,4 +217,39 @@ test('a job with nothing to cut has an empty plan', () => {
     counts: { sheets: 0 },
     largestOffcut: null,
   });
+});
+
+test('what no edge-to-edge cut makes and a cut that stops may is not called impossible', () => {
+  // By hand: a pinwheel with x1 = 1, x2 = 12, y1 = 9, y2 = 10 gives two; the blade is shorter than the sheet.
+  const one = job([sheet(13, 19, { sheets: 1 })], [blank(7, 9, 1)], { bladeLength: ticks(12), stoppedCuts: true });
+  expect(leastSheets(one).value).toBe(1);
+  expect(planCuts(one).unmade).toMatchObject([{ reason: 'not found within the work budget' }]);
+  const never = { ...one, trimmer: { ...one.trimmer, stoppedCuts: false } };
+  expect(leastSheets(never).value).toBe(Number.POSITIVE_INFINITY);
+  expect(planCuts(never).unmade).toMatchObject([{ reason: 'longer than the blade' }]);
+});
+
+test('prices far apart cost no more work than others', () => {
+  const dear = sheet(4, 8, { id: 'dear', price: 1e9 });
+  const cheap = sheet(7, 6, { id: 'cheap', price: 2.5 });
+  const priced = job([dear, cheap], [blank(1, 4, 3, { papers: ['dear'] }), blank(5, 4, 3)]);
+  const plan = planCuts(priced);
+  expect(checkPlan(priced, plan)).toEqual([]);
+  expect(plan.work).toBeLessThan(2 * DEFAULT_WORK);
+  // Three of 1 x 4 need one dear sheet, which also takes one of 5 x 4 turned; two more come from cheap sheets (by hand).
+  expect(plan.sheets.map(({ paper, copies }) => [paper, copies]).sort()).toEqual([
+    ['cheap', 2],
+    ['dear', 1],
+  ]);
+});
+
+test('a number of sets that is missed does not hide a larger one', () => {
+  const limited = job(
+    [sheet(6, 8, { id: 'p0', sheets: 1, price: 2.5 }), sheet(6, 6, { id: 'p1', price: 3 })],
+    [blank(2, 3, 1, { id: 'b0', papers: ['p0'] }), blank(2, 5, 1, { id: 'b1' })],
+    { narrowestStrip: ticks(3) },
+  );
+  const most = mostSets(limited);
+  expect(most.sets).toBeGreaterThanOrEqual(5);
+  expect(planCuts(limited, { sets: 5 }).complete).toBe(true);
 });

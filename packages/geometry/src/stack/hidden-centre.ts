@@ -6,7 +6,7 @@ import { type Boundary, boundaryIn, farApart, type PlacedPiece } from './placed-
 export interface HiddenCentreOptions {
   /** What has to stay of the piece around its centre, so that it holds together and can be glued. */
   readonly overlap: Length;
-  /** The centre's sides are rounded down to whole steps; null for none. */
+  /** The centre begins and ends on whole steps from the piece's own edges; null for any place. */
   readonly step: Length | null;
 }
 
@@ -21,13 +21,12 @@ function over(piece: PlacedPiece, covers: readonly PlacedPiece[]) {
   });
 }
 
-/** One side of a centre out of what is hidden from `start` to `end`: on a mark of the ruler where there is room for that. */
+/** One side of a centre out of what is hidden from `start` to `end`: from mark to mark of the ruler, if there is one. */
 function sideWithin(start: number, end: number, { overlap, step }: HiddenCentreOptions) {
   const [from, room] = [start + overlap, end - start - 2 * overlap];
   if (!step || room < 0) return { from, length: room };
-  const length = Math.floor(room / step) * step;
   const mark = Math.ceil(from / step) * step;
-  return { from: mark + length <= from + room ? mark : from, length };
+  return { from: mark, length: Math.floor((from + room - mark) / step) * step };
 }
 
 /** For each band, which x are within the piece and below the covers taken together. */
@@ -45,7 +44,7 @@ function hiddenBands(piece: PlacedPiece, covers: readonly Boundary[]) {
  * The largest rectangle that can be cut out of `piece` without being seen or loosening anything at its edge: of all upright
  * rectangles, in the piece's own untilted frame, that lie within the piece and below the union of `covers`, the one of
  * which most area is left when `overlap` is taken off all four sides (on each a frame of the piece has to stay, be it
- * below a cover's edge or at the piece's own) and the sides are rounded down to whole steps. Null when nothing is left.
+ * below a cover's edge or at the piece's own) and it is drawn in to whole steps. Null when nothing is left.
  * Of equal ones the topmost, then the leftmost.
  *
  * Exact for rectangles with square corners and plain edges that are not tilted, or by quarter turns. Others are counted

@@ -64,7 +64,7 @@ export function differenceReason(
       const contrasting = groups.length === 1 && roles.parts.length > 1 ? 'contrasting ' : '';
       const count = roles.parts.length;
       return [
-        `${plural(cards, 'card')}, but ${plural(papers, 'paper')} in ${count} ${contrasting}${count === 1 ? 'role gives' : 'roles give'} only ${plural(looks, 'look')}.`,
+        `${plural(cards, 'card')}, but ${plural(papers, 'paper')} in ${count} ${contrasting}${count === 1 ? 'role gives' : 'roles give'} only ${plural(looks, 'look')}${different < looks ? `, of which an even deal shows ${different}` : ''}.`,
       ];
     }
     case 'not while even':
