@@ -4,14 +4,11 @@ import {
   batchYield,
   cutJobs,
   gatherPlans,
-  MOST_CARDS,
-  mostCards,
   nearMisses,
-  type OneMore,
+  oneMoreSheet,
   type PaperPlan,
   type PlanOne,
   planJob,
-  provenShort,
   sparingCentres,
   withoutCentres,
   yieldCurve,
@@ -57,7 +54,12 @@ export class PlanDesk {
     }
     answer({ revision, kind: 'curve', curve: point.value.map(({ sheets }) => sheets) });
     if (!question.sketch) return;
-    if (most) answer({ revision, kind: 'one more', oneMore: yield* this.#oneMore(recipe, most.cards) });
+    if (most)
+      answer({
+        revision,
+        kind: 'one more',
+        oneMore: yield* oneMoreSheet(recipe, most.cards, { planOne: this.#quickly, prove: true }),
+      });
     const misses = nearMisses(question.sketch, { planOne: this.#quickly });
     let found = misses.next();
     while (!found.done) {
@@ -65,22 +67,6 @@ export class PlanDesk {
       found = misses.next();
     }
     answer({ revision, kind: 'near misses', found: found.value });
-  }
-
-  /** What `batchYield` tells of one more sheet, one paper in each slice, so that a drag is not held up by ten papers. */
-  *#oneMore(recipe: BatchRecipe, cards: number): Generator<void, readonly OneMore[]> {
-    const oneMore: OneMore[] = [];
-    for (const { id } of recipe.papers) {
-      yield;
-      const richer = withOneMore(recipe, id);
-      if (!richer) continue;
-      const found = mostCards(richer, { planOne: this.#quickly, guess: cards + 1, upTo: MOST_CARDS });
-      // A plan without the sheet is a plan with it as well, even where the planner missed it.
-      const most = Math.max(cards, found);
-      yield;
-      oneMore.push({ paper: id, cards: most, proven: provenShort(richer, most + 1) });
-    }
-    return oneMore;
   }
 
   *#plan({ revision, recipe, pace }: PlanQuestion, cards: number, answer: Answer): Generator<void, void> {
@@ -157,14 +143,6 @@ export class PlanDesk {
     this.#remembered.set(jobKey, plan);
     return plan;
   }
-}
-
-/** `recipe` with one sheet more of `paper`; null when it is unlimited, or no piece is cut from it. */
-function withOneMore(recipe: BatchRecipe, paper: string): BatchRecipe | null {
-  const [limited] = recipe.papers.filter(({ id, sheets }) => id === paper && sheets !== null);
-  if (!limited || !recipe.parts.some(({ papers }) => papers.includes(paper))) return null;
-  const papers = recipe.papers.map((each) => (each === limited ? { ...each, sheets: (each.sheets ?? 0) + 1 } : each));
-  return { ...recipe, papers };
 }
 
 function key(job: CutJob, work: number): string {

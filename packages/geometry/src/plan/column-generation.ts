@@ -24,8 +24,6 @@ export interface Pricing {
   readonly values: readonly number[];
   /** All sheets that were found, and how much of each the best linear plan takes. */
   readonly sheets: readonly PricedSheet[];
-  /** True when no sheet could improve the linear plan any more. */
-  readonly settled: boolean;
 }
 
 /** Values are whole numbers of this part of a sheet. */
@@ -123,7 +121,6 @@ export function* generateColumns(
   let bound: Bound | null = proving ? { value: 0, by: 'column generation' } : null;
   let best: readonly number[] | null = null;
   let last: readonly number[] = task.kinds.map(() => 0);
-  let settled = false;
   const equal = tables.every(({ stock }) => cost(stock) === 1);
   const enough = (): boolean =>
     equal && Math.ceil(program.cost() - 1e-6) * dearest <= Math.max(least, bound?.value ?? 0);
@@ -171,13 +168,10 @@ export function* generateColumns(
       best = now;
     }
     if (bound.value >= target) break;
-    if (!helped) {
-      settled = true;
-      break;
-    }
+    if (!helped) break;
   }
   program.solve();
   const taken = program.taken();
   const sheets = columns.map((column, index) => ({ ...column, amount: taken.get(index) ?? 0 }));
-  return { bound, values: best ?? last, sheets, settled };
+  return { bound, values: best ?? last, sheets };
 }

@@ -8,7 +8,7 @@ import { type Depth, generateColumns, type PricedSheet } from './column-generati
 import type { Draft } from './draft.js';
 import { cheaperSets } from './fewer-sheets.js';
 import { draftOf, type Keeper, sliceOf } from './keeper.js';
-import { type Rounded, roundSheets, type SliceSheet } from './rounding.js';
+import { grouped, type Rounded, roundSheets, type SliceSheet } from './rounding.js';
 
 /** Ways of rounding a linear plan that are tried. */
 const ROUNDINGS = 24;
@@ -52,18 +52,6 @@ function restOf(
 
 function singles(sheets: readonly SliceSheet[]): readonly SliceSheet[] {
   return sheets.flatMap((sheet) => Array.from({ length: sheet.copies }, () => ({ ...sheet, copies: 1 })));
-}
-
-function same(sheets: readonly SliceSheet[]): readonly SliceSheet[] {
-  const groups = new Map<Slice, SliceSheet>();
-  for (const sheet of sheets) {
-    const known = groups.get(sheet.slice);
-    groups.set(
-      sheet.slice,
-      known && known.stock === sheet.stock ? { ...known, copies: known.copies + sheet.copies } : sheet,
-    );
-  }
-  return [...groups.values()];
 }
 
 /** Lays the slices of `rest` onto a set of sheets, fullest first; the other sheets stay empty. */
@@ -177,7 +165,7 @@ export class Narrowing {
   }
 
   #offer(sheets: readonly SliceSheet[], missing: readonly number[]): boolean {
-    const draft = draftOf(this.task, same(sheets), missing);
+    const draft = draftOf(this.task, grouped(sheets), missing);
     return draft !== null && this.keeper.offer(draft);
   }
 
@@ -207,7 +195,7 @@ export class Narrowing {
       stay.splice(at, 1);
       anew.push(sheet);
     }
-    return { whole: same(stay), rest: anew };
+    return { whole: grouped(stay), rest: anew };
   }
 
   /**

@@ -11,6 +11,20 @@ export interface SliceSheet {
   readonly copies: number;
 }
 
+/** Sheets of one stock with the very same group, as copies of one. */
+export function grouped(sheets: readonly SliceSheet[]): readonly SliceSheet[] {
+  const groups = new Map<Slice, SliceSheet[]>();
+  for (const sheet of sheets) {
+    const known = groups.get(sheet.slice) ?? [];
+    const at = known.findIndex(({ stock }) => stock === sheet.stock);
+    const before = known[at];
+    if (before) known[at] = { ...before, copies: before.copies + sheet.copies };
+    else known.push(sheet);
+    groups.set(sheet.slice, known);
+  }
+  return [...groups.values()].flat();
+}
+
 /** Whole sheets made from a linear plan: those that it takes whole, and those that rounding added. */
 export interface Rounded {
   readonly whole: readonly SliceSheet[];

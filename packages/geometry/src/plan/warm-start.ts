@@ -9,7 +9,7 @@ import { transposedTree } from './canonical.js';
 import type { Draft } from './draft.js';
 import { insertAll } from './insertion.js';
 import { draftOf } from './keeper.js';
-import type { SliceSheet } from './rounding.js';
+import { grouped, type SliceSheet } from './rounding.js';
 
 /** Rounds of taking out and putting back for what does not fit any more. */
 const ROUNDS = 40;
@@ -132,14 +132,4 @@ function mended(task: Task, sheets: readonly SliceSheet[], used: readonly number
   const order = task.kinds.map((_, index) => index);
   const more = insertAll(rest, { order, choose: 'least area left', split: 'largest rest' }, meter);
   return { sheets: [...draft.sheets, ...more.sheets], missing: more.missing };
-}
-
-/** Equal sheets as copies of one. */
-function grouped(sheets: readonly SliceSheet[]): readonly SliceSheet[] {
-  const groups = new Map<Slice, SliceSheet>();
-  for (const sheet of sheets) {
-    const before = groups.get(sheet.slice);
-    groups.set(sheet.slice, before ? { ...before, copies: before.copies + sheet.copies } : sheet);
-  }
-  return [...groups.values()];
 }

@@ -158,6 +158,29 @@ function withOneMore(recipe: BatchRecipe, paper: string): BatchRecipe {
 }
 
 /**
+ * What one more sheet of each limited paper that the cards need would give, when `cards` can be had without it; control
+ * comes back before each count and each proof.
+ */
+export function* oneMoreSheet(
+  recipe: BatchRecipe,
+  cards: number,
+  { planOne, prove }: { readonly planOne: PlanOne; readonly prove: boolean },
+): Generator<void, readonly OneMore[]> {
+  const used = new Set(recipe.parts.flatMap((part) => part.papers));
+  const oneMore: OneMore[] = [];
+  for (const { id, sheets } of recipe.papers) {
+    if (sheets === null || !used.has(id)) continue;
+    yield;
+    const richer = withOneMore(recipe, id);
+    // A plan without the sheet is a plan with it as well, even where the planner missed it.
+    const most = Math.max(cards, mostCards(richer, { planOne, guess: cards + 1, upTo: MOST_CARDS }));
+    yield;
+    oneMore.push({ paper: id, cards: most, proven: prove && provenShort(richer, most + 1) });
+  }
+  return oneMore;
+}
+
+/**
  * The most cards that the sheets at hand give, and the plan for them; null when no paper that the cards need is limited.
  * `proven` when a lower bound for one card more needs more sheets than there are. What the planner only failed to find
  * within its work does not count as proven.
@@ -169,19 +192,15 @@ export function batchYield(recipe: BatchRecipe, options: YieldOptions = {}): Bat
   const countWith = rememberPlans(options.countWith ?? options.planOne ?? planForSheets());
   const cards = mostCards(recipe, { planOne: countWith, guess, upTo: MOST_CARDS });
   const short = cutJobs(recipe, cards + 1).filter(({ job }) => !makesAll(job, countWith));
-  const used = new Set(recipe.parts.flatMap((part) => part.papers));
-  const limited = recipe.papers.filter((paper) => paper.sheets !== null && used.has(paper.id));
-  const oneMore = (options.oneMore ? limited : []).map((paper): OneMore => {
-    const richer = withOneMore(recipe, paper.id);
-    const most = Math.max(cards, mostCards(richer, { planOne: countWith, guess: cards + 1, upTo: MOST_CARDS }));
-    return { paper: paper.id, cards: most, proven: prove && provenShort(richer, most + 1) };
-  });
+  const more = options.oneMore ? oneMoreSheet(recipe, cards, { planOne: countWith, prove }) : null;
+  let slice = more?.next();
+  while (more && slice && !slice.done) slice = more.next();
   const plan = planBatch(recipe, cards, planOne);
   return {
     cards,
     proven: prove && provenShort(recipe, cards + 1),
     runsOut: short.map(({ paper }) => paper),
-    oneMore,
+    oneMore: slice?.done ? slice.value : [],
     // Should the planner for the plan itself miss what counting found, what was found stands.
     plan: plan.complete ? plan : planBatch(recipe, cards, countWith),
   };
