@@ -36,7 +36,7 @@ export const LAYERS = {
     check: ['batch', 'edit', 'read', 'model'],
   },
   handout: { drawing: [], draw: ['drawing'], write: ['draw', 'drawing'] },
-  editor: { state: [], session: ['state'], view: ['session', 'state'] },
+  editor: { state: [], session: ['state'], keeping: ['session', 'state'], view: ['keeping', 'session', 'state'] },
   embed: { view: [] },
   cli: { command: [] },
 };
@@ -44,9 +44,9 @@ export const LAYERS = {
 /** Our packages that a library of the world may be used in. */
 export const LIBRARIES = {
   geometry: [],
-  sketch: ['zod'],
+  sketch: ['zod', 'fflate'],
   handout: [],
-  editor: ['lit', '@svgdotjs/svg.js', 'interactjs'],
+  editor: ['lit', '@svgdotjs/svg.js', 'interactjs', 'idb', 'zod'],
   embed: ['lit'],
   cli: [],
 };
@@ -102,7 +102,7 @@ export function checkFile(name, path, source) {
       return name === 'cli' || test ? [] : [`${file}: only the command line may import ${target}`];
     const known = LIBRARIES[name].some((library) => target === library || target.startsWith(`${library}/`));
     const testing = test || path.includes('expect-');
-    return known || (testing && ['vitest', 'fast-check', 'jsdom'].includes(target))
+    return known || (testing && ['vitest', 'fast-check', 'jsdom', 'fake-indexeddb'].includes(target))
       ? []
       : [`${file}: ${name} must not import ${target}`];
   });

@@ -112,7 +112,7 @@ async function run(page, url, slowdown) {
   await page.evaluate(() =>
     document
       .querySelector('trimwell-editor')
-      .session.dispatch({ event: 'piece.select', edits: [], selection: 'strip', at: 0 }),
+      .session.dispatch({ event: 'piece.select', edits: [], selection: ['strip'], at: 0 }),
   );
   const box = await page.locator('trimwell-face [data-piece="strip"] path[data-role="outline"]').boundingBox();
   const edge = { x: box.x + box.width / 2, y: box.y + box.height };

@@ -20,6 +20,7 @@ export * from './batch/yield-curve.js';
 export * from './check/findings.js';
 export * from './edit/apply-edit.js';
 export * from './edit/mats.js';
+export * from './edit/variations.js';
 export * from './model/cut-document.js';
 export * from './model/invariants.js';
 export * from './model/problem.js';

@@ -83,7 +83,7 @@ test('watchers hear what changed, and whether it is settled', () => {
   drag(2);
   session.settle('g');
   session.undo();
-  session.dispatch({ event: 'piece.select', edits: [], selection: 'panel', at: 0 });
+  session.dispatch({ event: 'piece.select', edits: [], selection: ['panel'], at: 0 });
   expect(changes.map(({ sketch, selection, settled, ended }) => [sketch, selection, settled, ended])).toEqual([
     [true, false, false, false],
     [false, false, true, true],

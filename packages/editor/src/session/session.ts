@@ -8,7 +8,12 @@ import { type Offer, type Trial, tryOnEdit } from './trial.js';
 
 /** What changed from one state to the next, for those who only look at a part of it. */
 export interface SessionChange {
+  /** What is on the table. */
   readonly sketch: boolean;
+  /** What is kept. */
+  readonly document: boolean;
+  /** Which variations are on, or which of them is being written. */
+  readonly variations: boolean;
   readonly selection: boolean;
   readonly plan: boolean;
   /** The sketch is now one to keep: no gesture is under way. */
@@ -16,6 +21,15 @@ export interface SessionChange {
   /** A gesture has just ended, kept or put back; what it did was told while it went on. */
   readonly ended: boolean;
 }
+
+const ONLY_THE_PLAN = {
+  sketch: false,
+  document: false,
+  variations: false,
+  selection: false,
+  plan: true,
+  ended: false,
+} as const;
 
 const NO_PLAN: PlanView = {
   batch: null,
@@ -62,6 +76,11 @@ export class Session {
 
   get state(): EditorState {
     return this.#state;
+  }
+
+  /** The sketch as it is kept: without the variations that are put on to look at them. */
+  get document(): Sketch {
+    return this.#state.document;
   }
 
   get plan(): PlanView {
@@ -116,7 +135,7 @@ export class Session {
   keep(): void {
     if (!this.trial) return;
     this.#trial = null;
-    this.#tell({ sketch: false, selection: false, plan: true, settled: this.#gesture === null, ended: false });
+    this.#tell({ ...ONLY_THE_PLAN, settled: this.#gesture === null });
   }
 
   /** Puts the very sketch back that was there before the trial. */
@@ -126,14 +145,21 @@ export class Session {
     this.undo();
   }
 
-  undo(): void {
-    this.#gesture = null;
-    this.#become(undo(this.#state));
+  /** Goes back by so many steps at once, or as far as there are. */
+  undo(steps = 1): void {
+    this.#step(undo, steps);
   }
 
-  redo(): void {
+  /** Goes forward again by so many steps at once. */
+  redo(steps = 1): void {
+    this.#step(redo, steps);
+  }
+
+  #step(way: (state: EditorState) => EditorState, steps: number): void {
     this.#gesture = null;
-    this.#become(redo(this.#state));
+    let next = this.#state;
+    for (let step = 0; step < steps; step += 1) next = way(next);
+    this.#become(next);
   }
 
   /** Puts another sketch on the table; its history starts anew, and its plan. */
@@ -164,9 +190,11 @@ export class Session {
     if (next === before && !ended) return;
     this.#state = next;
     const sketch = next.sketch !== before.sketch;
+    const document = next.document !== before.document;
+    const variations = next.on !== before.on || next.writing !== before.writing;
     const selection = next.selection !== before.selection || next.face !== before.face;
     const asked = this.#ask();
-    this.#tell({ sketch, selection, plan: asked, settled: this.#gesture === null, ended });
+    this.#tell({ sketch, document, variations, selection, plan: asked, settled: this.#gesture === null, ended });
   }
 
   #ask(): boolean {
@@ -210,7 +238,7 @@ export class Session {
         this.#plan = { ...this.#plan, batch: null, stale: false, searching: false, failure: answer.message };
         break;
     }
-    this.#tell({ sketch: false, selection: false, plan: true, settled: this.#gesture === null, ended: false });
+    this.#tell({ ...ONLY_THE_PLAN, settled: this.#gesture === null });
   }
 
   /** Near misses that are known already are kept as they are, so that a slip under the pointer stays that slip. */

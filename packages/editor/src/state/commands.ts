@@ -17,13 +17,14 @@ function one(event: string, edit: Edit): Omit<Transaction, 'at'> {
   return { event, edits: [edit] };
 }
 
-/** Selects `piece`, or nothing. Does not apply to a piece that is not there, or that is selected already. */
+/** Selects `piece` alone, or nothing. Does not apply to a piece that is not there, or that alone is selected already. */
 export function select(piece: string | null): Command {
   return (state, dispatch, at = 0) => {
-    if (piece === state.selection) return false;
+    const selection = piece === null ? [] : [piece];
+    if (selection.length === state.selection.length && selection[0] === state.selection[0]) return false;
     const found = state.sketch.pieces.find((other) => other.id === piece);
     if (piece !== null && !found) return false;
-    dispatch?.({ event: 'piece.select', edits: [], selection: piece, ...(found ? { face: found.face } : {}), at });
+    dispatch?.({ event: 'piece.select', edits: [], selection, ...(found ? { face: found.face } : {}), at });
     return true;
   };
 }
@@ -34,7 +35,7 @@ export const clearSelection: Command = select(null);
 function selectAlong(by: 1 | -1): Command {
   return (state, dispatch, at) => {
     const pieces = facePieces(state);
-    const from = pieces.findIndex((piece) => piece.id === state.selection);
+    const from = pieces.findIndex((piece) => piece.id === state.selection.at(-1));
     const start = from < 0 && by < 0 ? 0 : from;
     const next = pieces[(start + by + pieces.length) % Math.max(1, pieces.length)];
     return next ? select(next.id)(state, dispatch, at) : false;
@@ -51,7 +52,7 @@ export const turnOver: Command = ({ sketch, face }, dispatch, at = 0) => {
   const bare =
     sketch.card.fold === 'none' && face === 'front' && !sketch.pieces.some((piece) => piece.face === 'inside');
   if (bare) return false;
-  dispatch?.({ event: 'card.turn', edits: [], selection: null, face: face === 'front' ? 'inside' : 'front', at });
+  dispatch?.({ event: 'card.turn', edits: [], selection: [], face: face === 'front' ? 'inside' : 'front', at });
   return true;
 };
 
@@ -147,7 +148,7 @@ export const toBottom: Command = reorder('order.bottom', () => 0);
 /** Removes the selected piece; what matted it stays as a free piece. */
 export const remove: Command = onSelected((piece) => ({
   ...one('piece.remove', { do: 'remove-piece', piece: piece.id }),
-  selection: null,
+  selection: [],
 }));
 
 export type Corner = keyof Piece['corners'];

@@ -1,8 +1,8 @@
 import type { EditorState, HistoryEntry } from './state.js';
+import { historyEntry, putBack } from './transaction.js';
 
 function step(state: EditorState, to: HistoryEntry): readonly [EditorState, HistoryEntry] {
-  const back: HistoryEntry = { sketch: state.sketch, selection: state.selection, event: to.event, gesture: null };
-  return [{ ...state, sketch: to.sketch, selection: to.selection }, back];
+  return [putBack(state, to), historyEntry(state, to.event, null)];
 }
 
 /** One step back: the sketch is the same object as before the step. The same state when there is nothing to undo. */

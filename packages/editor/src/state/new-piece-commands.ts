@@ -89,7 +89,7 @@ export function addPiece(from: string, about?: Point): Command {
   return (state, dispatch, at = 0) => {
     const piece = newPiece(state, from, about);
     if (!piece) return false;
-    dispatch?.({ event: 'piece.add', edits: [{ do: 'add-piece', piece }], selection: piece.id, at });
+    dispatch?.({ event: 'piece.add', edits: [{ do: 'add-piece', piece }], selection: [piece.id], at });
     return true;
   };
 }
@@ -121,5 +121,5 @@ export const duplicate: Command = onSelected((piece, sketch) => {
     y: ticks(piece.y + shift),
   };
   const at = sketch.pieces.indexOf(piece) + 1;
-  return { event: 'piece.duplicate', edits: [{ do: 'add-piece', piece: copy, at }], selection: copy.id };
+  return { event: 'piece.duplicate', edits: [{ do: 'add-piece', piece: copy, at }], selection: [copy.id] };
 });

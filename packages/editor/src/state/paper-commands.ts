@@ -63,6 +63,6 @@ export function matPiece(reveal?: Length, from?: string): Command {
       mats: { piece: inner.id, reveal: shows },
     };
     const at = sketch.pieces.indexOf(inner);
-    return { event: 'piece.mat', edits: [{ do: 'add-piece', piece: mat, at }], selection: mat.id };
+    return { event: 'piece.mat', edits: [{ do: 'add-piece', piece: mat, at }], selection: [mat.id] };
   });
 }

@@ -1,9 +1,12 @@
 import type { Edit, Face, Piece, Sketch } from '@trimwell/sketch';
+import { shownSketch } from './shown-sketch.js';
 
 /** What was there before a step, to go back to; `gesture` joins the moves of one drag into one step. */
 export interface HistoryEntry {
-  readonly sketch: Sketch;
-  readonly selection: string | null;
+  readonly document: Sketch;
+  readonly on: readonly string[];
+  readonly writing: string | null;
+  readonly selection: readonly string[];
   readonly event: string;
   readonly gesture: string | null;
 }
@@ -13,10 +16,19 @@ export interface History {
   readonly future: readonly HistoryEntry[];
 }
 
-/** Everything the editor knows, as a value. `selection` is a piece's id; `face` is the side of the card shown. */
+/** Everything the editor knows, as a value. */
 export interface EditorState {
+  /** What is kept. */
+  readonly document: Sketch;
+  /** What is on the table: the document with its variations `on`; the same object when there are none. */
   readonly sketch: Sketch;
-  readonly selection: string | null;
+  /** Ids of the variations that are put on. */
+  readonly on: readonly string[];
+  /** The variation that changes to the card go into, or null: then they change the card itself. It is always on. */
+  readonly writing: string | null;
+  /** Ids of the selected pieces, in the order in which they were taken, all on one face. */
+  readonly selection: readonly string[];
+  /** The side of the card that is shown. */
   readonly face: Face;
   readonly history: History;
 }
@@ -24,13 +36,15 @@ export interface EditorState {
 /**
  * One change, as data. `event` names it (`piece.move`, `piece.resize`, …); transactions of one `gesture` make one step
  * of the history; `at` is the time of the user's action in milliseconds. A transaction without edits (selecting, turning
- * the card over) makes no step.
+ * the card over, putting a variation on) makes no step.
  */
 export interface Transaction {
   readonly event: string;
   readonly edits: readonly Edit[];
-  readonly selection?: string | null;
+  readonly selection?: readonly string[];
   readonly face?: Face;
+  readonly on?: readonly string[];
+  readonly writing?: string | null;
   readonly gesture?: string;
   readonly at: number;
 }
@@ -43,12 +57,26 @@ export type Command = (state: EditorState, dispatch?: Dispatch, at?: number) => 
 /** Most steps that are kept; entries hold references to sketches that share all they do not change. */
 export const MOST_STEPS = 500;
 
-/** The state in which a sketch is opened: nothing selected, nothing to undo. */
-export function openState(sketch: Sketch): EditorState {
-  return { sketch, selection: null, face: 'front', history: { past: [], future: [] } };
+/** The state in which a sketch is opened: nothing selected, nothing to undo, no variation on. */
+export function openState(document: Sketch): EditorState {
+  return {
+    document,
+    sketch: shownSketch(document, []),
+    on: [],
+    writing: null,
+    selection: [],
+    face: 'front',
+    history: { past: [], future: [] },
+  };
 }
 
-/** The selected piece, or null. */
-export function selectedPiece(state: EditorState): Piece | null {
-  return state.sketch.pieces.find((piece) => piece.id === state.selection) ?? null;
+/** The selected pieces in gluing order. */
+export function selectedPieces({ sketch, selection }: Pick<EditorState, 'sketch' | 'selection'>): readonly Piece[] {
+  return selection.length === 0 ? [] : sketch.pieces.filter((piece) => selection.includes(piece.id));
+}
+
+/** The selected piece when there is exactly one, else null. */
+export function selectedPiece({ sketch, selection }: Pick<EditorState, 'sketch' | 'selection'>): Piece | null {
+  const [only] = selection;
+  return selection.length === 1 ? (sketch.pieces.find((piece) => piece.id === only) ?? null) : null;
 }

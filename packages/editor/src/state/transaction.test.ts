@@ -14,7 +14,7 @@ function move(x: number, more: Partial<Transaction> = {}): Transaction {
 
 test('undo gives the same object back, redo the same object again', () => {
   const once = applyTransaction(start, move(1));
-  const twice = applyTransaction(once, move(2, { selection: 'panel' }));
+  const twice = applyTransaction(once, move(2, { selection: ['panel'] }));
   expect(undo(twice).sketch).toBe(once.sketch);
   expect(undo(undo(twice)).sketch).toBe(start.sketch);
   expect(redo(undo(twice)).sketch).toBe(twice.sketch);
@@ -50,7 +50,7 @@ test('a cancelled gesture leaves the very sketch from before it, and no step', (
 });
 
 test('selecting makes no step; a selection that is gone is dropped', () => {
-  const selected = applyTransaction(start, { event: 'piece.select', edits: [], selection: 'strip', at: 0 });
+  const selected = applyTransaction(start, { event: 'piece.select', edits: [], selection: ['strip'], at: 0 });
   expect(selected.history).toBe(start.history);
   expect(selectedPiece(selected)?.name).toBe('Strip');
   const removed = applyTransaction(selected, {
@@ -58,8 +58,8 @@ test('selecting makes no step; a selection that is gone is dropped', () => {
     edits: [{ do: 'remove-piece', piece: 'strip' }],
     at: 0,
   });
-  expect(removed.selection).toBeNull();
-  expect(undo(removed).selection).toBe('strip');
+  expect(removed.selection).toEqual([]);
+  expect(undo(removed).selection).toEqual(['strip']);
 });
 
 test('a transaction with one edit that cannot be applied changes nothing', () => {
@@ -69,7 +69,7 @@ test('a transaction with one edit that cannot be applied changes nothing', () =>
 });
 
 test('a transaction is data: after a trip through JSON it does the same', () => {
-  const transaction = move(1.5, { gesture: 'drag-3', selection: 'strip' });
+  const transaction = move(1.5, { gesture: 'drag-3', selection: ['strip'] });
   expect(applyTransaction(start, JSON.parse(JSON.stringify(transaction))).sketch).toEqual(
     applyTransaction(start, transaction).sketch,
   );

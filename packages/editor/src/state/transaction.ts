@@ -1,10 +1,30 @@
-import { applyEdits, type Sketch } from '@trimwell/sketch';
+import { applyEdits, type CardEdit, type Edit, isCardEdit, type Sketch, withEdits } from '@trimwell/sketch';
+import { shownSketch } from './shown-sketch.js';
 import type { EditorState, HistoryEntry, Transaction } from './state.js';
 import { MOST_STEPS } from './state.js';
 
-/** A selection that still exists in `sketch`. */
-function keptSelection(sketch: Sketch, selection: string | null): string | null {
-  return selection !== null && sketch.pieces.some((piece) => piece.id === selection) ? selection : null;
+/** The part of a selection that still exists in `sketch`; the same list when all of it does. */
+export function keptSelection(sketch: Sketch, selection: readonly string[]): readonly string[] {
+  const there = (id: string): boolean => sketch.pieces.some((piece) => piece.id === id);
+  return selection.every(there) ? selection : selection.filter(there);
+}
+
+/** What `state` goes back to when it is undone. */
+export function historyEntry(state: EditorState, event: string, gesture: string | null): HistoryEntry {
+  const { document, on, writing, selection } = state;
+  return { document, on, writing, selection, event, gesture };
+}
+
+/** The document after `edits`: changes to the card go into the variation that is being written, if there is one. */
+function changedDocument({ document, sketch, writing }: EditorState, edits: readonly Edit[]): Sketch {
+  const variation = document.variations.find(({ id }) => id === writing);
+  if (!variation) return applyEdits(document, edits);
+  const changes: readonly CardEdit[] = edits.filter(isCardEdit);
+  // Tried on what is shown first, so that a change that cannot be made is refused and not written down.
+  applyEdits(sketch, changes);
+  const others = edits.filter((edit) => !isCardEdit(edit));
+  const written: Edit = { do: 'set-variation', variation: withEdits(variation, changes) };
+  return applyEdits(document, changes.length === 0 ? others : [...others, written]);
 }
 
 /**
@@ -13,30 +33,42 @@ function keptSelection(sketch: Sketch, selection: string | null): string | null 
  * @throws EditError when an edit cannot be applied; the state is as before.
  */
 export function applyTransaction(state: EditorState, transaction: Transaction): EditorState {
-  const sketch = transaction.edits.length === 0 ? state.sketch : applyEdits(state.sketch, transaction.edits);
-  const wanted = transaction.selection === undefined ? state.selection : transaction.selection;
-  const face = transaction.face ?? state.face;
-  const next = { sketch, selection: keptSelection(sketch, wanted), face };
-  if (transaction.edits.length === 0) return { ...next, history: state.history };
+  const { edits } = transaction;
+  const document = edits.length === 0 ? state.document : changedDocument(state, edits);
+  const writing = transaction.writing === undefined ? state.writing : transaction.writing;
+  const there = (id: string): boolean => document.variations.some((variation) => variation.id === id);
+  const wanted = transaction.on ?? state.on;
+  const worn = writing !== null && !wanted.includes(writing) ? [...wanted, writing] : wanted;
+  const on = worn.every(there) ? worn : worn.filter(there);
+  const sketch = shownSketch(document, on);
+  const next = {
+    document,
+    sketch,
+    on,
+    writing: writing !== null && there(writing) ? writing : null,
+    selection: keptSelection(sketch, transaction.selection ?? state.selection),
+    face: transaction.face ?? state.face,
+  };
+  if (edits.length === 0) return { ...next, history: state.history };
   const newest = state.history.past.at(-1);
   const gesture = transaction.gesture ?? null;
   if (gesture !== null && newest?.gesture === gesture) {
     return { ...next, history: { past: state.history.past, future: [] } };
   }
-  const entry: HistoryEntry = { sketch: state.sketch, selection: state.selection, event: transaction.event, gesture };
+  const entry = historyEntry(state, transaction.event, gesture);
   return { ...next, history: { past: [...state.history.past, entry].slice(-MOST_STEPS), future: [] } };
+}
+
+/** `state` with what `entry` remembers put back; its history stays. */
+export function putBack(state: EditorState, { document, on, writing, selection }: HistoryEntry): EditorState {
+  return { ...state, document, on, writing, selection, sketch: shownSketch(document, on) };
 }
 
 /** Ends a gesture as if it had not been: the sketch is the very object from before it, and no step remains. */
 export function cancelGesture(state: EditorState, gesture: string): EditorState {
   const newest = state.history.past.at(-1);
   if (!newest || newest.gesture !== gesture) return state;
-  return {
-    ...state,
-    sketch: newest.sketch,
-    selection: newest.selection,
-    history: { ...state.history, past: state.history.past.slice(0, -1) },
-  };
+  return putBack({ ...state, history: { ...state.history, past: state.history.past.slice(0, -1) } }, newest);
 }
 
 /** Settles a gesture, so that a later one with the same id would be a step of its own. A gesture without effect leaves none. */
@@ -44,6 +76,6 @@ export function settleGesture(state: EditorState, gesture: string): EditorState 
   const newest = state.history.past.at(-1);
   if (!newest || newest.gesture !== gesture) return state;
   const past = state.history.past.slice(0, -1);
-  if (newest.sketch === state.sketch) return { ...state, history: { ...state.history, past } };
+  if (newest.document === state.document) return { ...state, history: { ...state.history, past } };
   return { ...state, history: { ...state.history, past: [...past, { ...newest, gesture: null }] } };
 }

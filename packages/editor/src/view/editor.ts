@@ -208,7 +208,7 @@ export class TrimwellEditor extends LitElement {
 
   /** The sketch on the table, or null before the first. Setting it opens it: its history starts anew, no event is fired. */
   get sketch(): Sketch | null {
-    return this.#session?.state.sketch ?? this.#wanted;
+    return this.#session?.state.document ?? this.#wanted;
   }
 
   set sketch(sketch: Sketch | null) {
@@ -262,10 +262,10 @@ export class TrimwellEditor extends LitElement {
   #changed(change: SessionChange): void {
     const session = this.#session;
     if (!session) return;
-    if (change.selection) this.toggleAttribute('picked', session.state.selection !== null);
-    const { sketch } = session.state;
+    if (change.selection) this.toggleAttribute('picked', session.state.selection.length > 0);
+    const sketch = session.document;
     if (change.sketch && !session.gesture) this.#fitFace(this.clientWidth);
-    if ((change.sketch || change.ended) && !this.#quiet) {
+    if ((change.document || change.ended) && !this.#quiet) {
       this.dispatchEvent(new CustomEvent('sketch-change', { detail: { sketch, settled: change.settled } }));
     }
     if (change.plan) this.#tellPlan(session.plan);

@@ -131,6 +131,13 @@ function mat(sketch: Sketch, edit: EditOf<'mat'>): Sketch {
   return edit.mats === null ? tied : { ...tied, pieces: followMats(tied.pieces, edit.mats.piece) };
 }
 
+/** A variation in its old place, or at the end; `at` is where it comes in the order in which variations are put on. */
+function setVariation(sketch: Sketch, { variation, at }: EditOf<'set-variation'>): Sketch {
+  if (at === undefined) return { ...sketch, variations: replaced(sketch.variations, variation) };
+  const others = sketch.variations.filter(({ id }) => id !== variation.id);
+  return { ...sketch, variations: [...others.slice(0, at), variation, ...others.slice(at)] };
+}
+
 function changed(sketch: Sketch, edit: Edit): Sketch {
   switch (edit.do) {
     case 'describe':
@@ -179,6 +186,10 @@ function changed(sketch: Sketch, edit: Edit): Sketch {
       return { ...sketch, punches: replaced(sketch.punches, edit.punch) };
     case 'remove-punch':
       return { ...sketch, punches: without(edit, 'punch', sketch.punches, edit.punch) };
+    case 'set-variation':
+      return setVariation(sketch, edit);
+    case 'remove-variation':
+      return { ...sketch, variations: without(edit, 'variation', sketch.variations, edit.variation) };
   }
 }
 
@@ -191,6 +202,7 @@ const ALWAYS_SOUND: ReadonlySet<Edit['do']> = new Set([
   'order',
   'unit',
   'describe',
+  'remove-variation',
 ]);
 
 /**

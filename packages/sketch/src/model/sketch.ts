@@ -45,6 +45,9 @@ function records(unit: Unit) {
     ground: colour,
     inks: z.array(colour).check(z.maxLength(4)),
     repeat,
+    // The user's own photograph of the sheet, by the hash of its bytes. It stays on their machine; the print drawn by us
+    // stands in for it wherever the photograph is not at hand.
+    photo: z.optional(z.string().check(z.regex(/^[0-9a-f]{16,64}$/))),
   });
   const paper = z.strictObject({
     id,
@@ -71,7 +74,8 @@ function records(unit: Unit) {
     left: z.optional(id),
   });
   const art = z.strictObject({ motif: z.enum(MOTIFS), words: z._default(words(120), ''), ink: colour });
-  const mats = z.strictObject({ piece: id, reveal: side });
+  // Concentric corners follow those of the matted piece, so that the reveal is as wide round a corner as along an edge.
+  const mats = z.strictObject({ piece: id, reveal: side, concentric: z.optional(z.boolean()) });
   const piece = z.strictObject({
     id,
     name,
@@ -90,6 +94,10 @@ function records(unit: Unit) {
     perCard: z._default(count(1, 24), 1),
     mats: z.optional(mats),
     art: z.optional(art),
+    // Two helps while working: a locked piece is not moved by mistake, a hidden one is out of the way on the table. Both
+    // are cut and glued like any other.
+    locked: z.optional(z.boolean()),
+    hidden: z.optional(z.boolean()),
   });
   const card = z.strictObject({
     width: side,
@@ -115,7 +123,7 @@ function records(unit: Unit) {
   const supplies = z.array(words(200)).check(z.maxLength(48));
   const text = { title: name, number: words(24), credit: words(200), notes: words(4_000) };
 
-  const edit = z.discriminatedUnion('do', [
+  const change = [
     z.strictObject({
       do: z.literal('describe'),
       title: z.optional(text.title),
@@ -148,6 +156,8 @@ function records(unit: Unit) {
       raise: z.optional(amount),
       perCard: z.optional(count(1, 24)),
       art: z.optional(z.nullable(art)),
+      locked: z.optional(z.boolean()),
+      hidden: z.optional(z.boolean()),
     }),
     z.strictObject({ do: z.literal('set-paper'), paper }),
     z.strictObject({ do: z.literal('remove-paper'), paper: id }),
@@ -155,13 +165,19 @@ function records(unit: Unit) {
     z.strictObject({ do: z.literal('remove-mix'), mix: id }),
     z.strictObject({ do: z.literal('set-punch'), punch }),
     z.strictObject({ do: z.literal('remove-punch'), punch: id }),
-  ]);
+  ] as const;
   const variation = z.strictObject({
     id,
     name,
     note: z._default(words(400), ''),
-    edits: z.array(edit).check(z.maxLength(400)),
+    edits: z.array(z.discriminatedUnion('do', change)).check(z.maxLength(400)),
   });
+  // A variation is made of changes to the card; it does not change variations.
+  const edit = z.discriminatedUnion('do', [
+    ...change,
+    z.strictObject({ do: z.literal('set-variation'), variation, at: z.optional(count(0, 40)) }),
+    z.strictObject({ do: z.literal('remove-variation'), variation: id }),
+  ]);
   const sketch = z.strictObject({
     trimwell: z.literal(1),
     id,
@@ -219,4 +235,6 @@ export type Face = Piece['face'];
 export type Shape = Piece['shape'];
 export type Batch = Sketch['batch'];
 export type Variation = Sketch['variations'][number];
+/** A change to the card itself, as variations are made of. */
+export type CardEdit = Variation['edits'][number];
 export type Edge = (typeof EDGES)[number];

@@ -35,7 +35,7 @@ export class FaceKeys {
     this.used = true;
     if (this.host.dragging || event.defaultPrevented) return;
     const plain = !event.ctrlKey && !event.metaKey && !event.altKey && !event.shiftKey;
-    const way = plain && this.host.session.state.selection === null ? WAYS[event.key] : undefined;
+    const way = plain && this.host.session.state.selection.length === 0 ? WAYS[event.key] : undefined;
     const binding = bindingOf(event);
     if (way !== undefined) this.#focusAlong(focused, way);
     else if (plain && focused !== null && (event.key === 'Enter' || event.key === ' ')) this.host.take(focused);
@@ -70,7 +70,7 @@ export class FaceKeys {
     }
     const before = session.state.selection;
     this.host.run(command);
-    if (session.state.selection !== null && session.state.selection !== before) this.host.followSelection();
+    if (session.state.selection.length > 0 && session.state.selection !== before) this.host.followSelection();
   }
 
   #focusAlong(from: string | null, by: 1 | -1): void {

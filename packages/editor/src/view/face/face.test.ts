@@ -93,7 +93,7 @@ test('a new order moves elements, a removed piece goes, an added one comes, the 
   face.session.undo();
   await settled();
   expect(options()).toHaveLength(4);
-  face.session.dispatch({ event: 'card.turn', edits: [], face: 'inside', selection: null, at: 0 });
+  face.session.dispatch({ event: 'card.turn', edits: [], face: 'inside', selection: [], at: 0 });
   await settled();
   expect(options().map((group) => group.dataset['piece'])).toEqual(['liner']);
 });
@@ -123,7 +123,7 @@ test('with nothing taken the arrows go from piece to piece; Enter takes one; the
   await key(option('strip'), { key: 'ArrowRight', ctrlKey: true });
   expect(piece('strip')?.width).toBe(inches(3.75 + 1 / 16));
   await key(option('strip'), { key: 'Escape' });
-  expect(face.session.state.selection).toBeNull();
+  expect(face.session.state.selection).toEqual([]);
 });
 
 test('the focus stays on a piece whose element moves, and goes to a piece that is made', async () => {
@@ -143,7 +143,7 @@ test('the selected piece has its frame, eight handles and a pin; a pointed one h
   const { face, root, settled } = await open();
   const handles = () => root.querySelector('.handles');
   expect(handles()?.getAttribute('display')).toBe('none');
-  face.session.dispatch({ event: 'piece.select', edits: [], selection: 'strip', at: 0 });
+  face.session.dispatch({ event: 'piece.select', edits: [], selection: ['strip'], at: 0 });
   face.pointing.piece = 'greeting';
   await settled();
   expect(handles()?.hasAttribute('display')).toBe(false);

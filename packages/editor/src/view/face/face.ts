@@ -126,7 +126,7 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
   }
 
   take(piece: string): void {
-    if (this.session.state.selection !== piece) this.run(select(piece));
+    this.run(select(piece));
   }
 
   show(moment: GestureMoment | null): void {
@@ -203,7 +203,7 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
     overlay.show({
       sketch,
       view: this.view,
-      selected: byId(state.selection),
+      selected: byId(selectedPiece(state)?.id ?? null),
       pointed: byId(this.pointing.piece),
       focused: byId(this.#visibleFocus()),
       moment: this.#moment,
@@ -223,7 +223,7 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
     if (this.#gestures.dragging) return;
     const pieces = stage.pieces();
     const { resize, tilt } = overlay.handles;
-    const selection = (): string | null => this.session.state.selection;
+    const selection = (): string | null => selectedPiece(this.session.state)?.id ?? null;
     this.#gestures.keepOnly(
       new Set<Element>([...pieces.values(), tilt.node, ...resize.map(({ group }) => group.node)]),
     );
@@ -243,7 +243,7 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
   /** Puts the focus where it was when its element was moved or is gone, or on what was just made. */
   #keepFocus(stage: Stage, before: string | null): void {
     const pieces = stage.pieces();
-    const selection = this.session.state.selection;
+    const selection = this.session.state.selection.at(-1) ?? null;
     const wanted = this.#focusNext ? selection : before;
     this.#focusNext = false;
     if (wanted === null || wanted === this.#focusedPiece()) return;

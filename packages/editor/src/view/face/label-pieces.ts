@@ -3,13 +3,14 @@ import type { EditorState } from '../../state/state.js';
 import { faceMessages } from './face-messages.js';
 import type { Stage } from './stage.js';
 
-/** The piece that the Tab key stops at: the selected one, else the one with the focus, else the lowest. */
+/** The piece that the Tab key stops at: the one selected last, else the one with the focus, else the lowest. */
 function tabStop(
   pieces: ReadonlyMap<string, SVGGElement>,
-  selection: string | null,
+  selection: readonly string[],
   focused: string | null,
 ): string | null {
-  if (selection !== null && pieces.has(selection)) return selection;
+  const last = selection.at(-1);
+  if (last !== undefined && pieces.has(last)) return last;
   return focused ?? pieces.keys().next().value ?? null;
 }
 
@@ -20,6 +21,7 @@ export function labelPieces(stage: Stage, state: EditorState, focused: string | 
   const pieces = stage.pieces();
   const stop = tabStop(pieces, selection, focused);
   list.setAttribute('role', 'listbox');
+  list.setAttribute('aria-multiselectable', 'true');
   list.setAttribute('aria-label', face === 'front' ? faceMessages.front(sketch) : faceMessages.inside(sketch));
   list.setAttribute('aria-describedby', 'help');
   list.setAttribute('tabindex', pieces.size === 0 ? '0' : '-1');
@@ -30,7 +32,7 @@ export function labelPieces(stage: Stage, state: EditorState, focused: string | 
     if (!group) continue;
     group.setAttribute('role', 'option');
     group.setAttribute('aria-label', faceMessages.piece(sketch, piece));
-    group.setAttribute('aria-selected', String(piece.id === selection));
+    group.setAttribute('aria-selected', String(selection.includes(piece.id)));
     group.setAttribute('tabindex', piece.id === stop ? '0' : '-1');
   }
 }

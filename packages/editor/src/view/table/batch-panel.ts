@@ -90,7 +90,7 @@ export class BatchElement extends SessionElement {
   }
 
   #card(sketch: Sketch, plan: MixPlan, { faces, first }: BatchPicture, card: number): TemplateResult {
-    const lit = this.pointing.piece ?? this.session.state.selection;
+    const lit = this.pointing.piece ?? this.session.state.selection.at(-1) ?? null;
     const clashes = plan.clashes.some((clash) => clash.card === card);
     const like = first[card] ?? card;
     const part = ({ piece, template }: CardPart) =>

@@ -119,7 +119,7 @@ export class HeadlineElement extends SessionElement {
 
   #face(face: 'front' | 'inside'): void {
     if (face !== this.session.state.face)
-      this.session.dispatch({ event: 'card.turn', edits: [], selection: null, face, at: Date.now() });
+      this.session.dispatch({ event: 'card.turn', edits: [], selection: [], face, at: Date.now() });
   }
 
   #do(event: string, edits: Parameters<typeof this.session.dispatch>[0]['edits']): void {

@@ -144,7 +144,7 @@ export class SheetsElement extends SessionElement {
         <trimwell-drawing
           style=${styleMap({ width: `${width}px`, height: `${height}px` })}
           .drawing=${drawing}
-          .lit=${this.pointing.piece ?? this.session.state.selection}
+          .lit=${this.pointing.piece ?? this.session.state.selection.at(-1) ?? null}
           @piece-point=${(event: CustomEvent<{ piece: string | null }>) => {
             this.pointing.piece = event.detail.piece;
           }}

@@ -87,7 +87,7 @@ export class StackElement extends SessionElement {
       <div class="stack" style=${styleMap({ 'aspect-ratio': `${box.width} / ${box.height}` })}>
         <trimwell-drawing
           .drawing=${slips}
-          .lit=${this.pointing.piece ?? selection}
+          .lit=${this.pointing.piece ?? selection.at(-1) ?? null}
           @piece-point=${(event: CustomEvent<{ piece: string | null }>) => {
             this.pointing.piece = event.detail.piece;
           }}
@@ -97,7 +97,7 @@ export class StackElement extends SessionElement {
           const name = texts.find((item) => item.key === `slip:${id}:name`);
           const label = texts.find((item) => item.key === `slip:${id}:label`);
           if (name?.kind !== 'text' || label?.kind !== 'text') return '';
-          const chosen = id === selection;
+          const chosen = selection.includes(id);
           return html`<div
             class="row ${chosen ? 'chosen' : ''} ${id === this.pointing.piece ? 'lit' : ''}"
             style=${styleMap({ left: left(label.at.x), top: top(label.at.y - label.size * 0.35) })}

@@ -1,0 +1,20 @@
+import type { Session } from '../../session/session.js';
+import type { Pointing } from '../pointing.js';
+import type { TrayName } from './tray-names.js';
+
+/** What lies in a tray: an element that gets the session, and what it should show first. */
+export interface TrayContent extends HTMLElement {
+  session: Session;
+  pointing: Pointing;
+  about?: string | null;
+}
+
+/** How a tray is headed, and how its content comes: `load` defines `tag`. */
+export interface TrayEntry {
+  readonly heading: string;
+  readonly tag: string;
+  readonly load: () => Promise<unknown>;
+}
+
+/** Every tray. Its content is a bundle of its own, so that the table is there before it. */
+export const TRAYS: Readonly<Partial<Record<TrayName, TrayEntry>>> = {};
