@@ -9,10 +9,12 @@ import { LengthField } from './view/table/length-field.js';
 import { NearMissesElement } from './view/table/near-miss-slips.js';
 import { SheetsElement } from './view/table/sheets-panel.js';
 import { StackElement } from './view/table/stack-panel.js';
-import { TicketElement } from './view/table/ticket.js';
 import { WatchElement } from './view/table/watch-panel.js';
 import { YieldNoteElement } from './view/table/yield-note.js';
 import { YieldElement } from './view/table/yield-ruler.js';
+import { TicketElement } from './view/ticket/ticket.js';
+import { TrayElement } from './view/trays/tray.js';
+import { TrayHostElement } from './view/trays/tray-host.js';
 
 const TAGS: Readonly<Record<string, CustomElementConstructor>> = {
   'trimwell-drawing': DrawingElement,
@@ -29,6 +31,8 @@ const TAGS: Readonly<Record<string, CustomElementConstructor>> = {
   'trimwell-sheets': SheetsElement,
   'trimwell-stack': StackElement,
   'trimwell-watch': WatchElement,
+  'trimwell-tray': TrayElement,
+  'trimwell-tray-host': TrayHostElement,
   'trimwell-editor': TrimwellEditor,
 };
 

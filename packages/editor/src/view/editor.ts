@@ -10,6 +10,8 @@ import { Pointing } from './pointing.js';
 import { tableStyles } from './table/table-styles.js';
 import type { WatchElement } from './table/watch-panel.js';
 import { themeStyles } from './theme.js';
+import type { TrayHostElement } from './trays/tray-host.js';
+import type { TrayWish } from './trays/tray-names.js';
 
 /** Width below which the parts lie under each other and the ticket comes from below. */
 const NARROW = 900;
@@ -190,6 +192,7 @@ export class TrimwellEditor extends LitElement {
   @property({ reflect: true }) theme: 'light' | 'dark' | null = null;
   @state() private laid = false;
   @query('trimwell-face') private readonly face!: FaceElement;
+  @query('trimwell-tray-host') private readonly trays!: TrayHostElement;
   @query('trimwell-watch') private readonly watch!: WatchElement;
   #session: Session | null = null;
   #stop: (() => void) | null = null;
@@ -231,6 +234,7 @@ export class TrimwellEditor extends LitElement {
     super.connectedCallback();
     this.#room.observe(this);
     this.addEventListener('keydown', this.#key);
+    this.addEventListener('tray-wish', this.#wish);
     if (this.#wanted && !this.#session) this.#open(this.#wanted);
   }
 
@@ -238,6 +242,7 @@ export class TrimwellEditor extends LitElement {
     super.disconnectedCallback();
     this.#room.disconnect();
     this.removeEventListener('keydown', this.#key);
+    this.removeEventListener('tray-wish', this.#wish);
     this.#wanted = this.sketch;
     this.#stop?.();
     this.#session?.dispose();
@@ -300,6 +305,7 @@ export class TrimwellEditor extends LitElement {
         <trimwell-watch .session=${session} .pointing=${pointing}></trimwell-watch>
         <trimwell-near-misses .session=${session} .pointing=${pointing} @focus-lost=${this.#takeFocus}></trimwell-near-misses>
       </div>
+      <trimwell-tray-host .session=${session} .pointing=${pointing}></trimwell-tray-host>
     </div>`;
   }
 
@@ -335,6 +341,10 @@ export class TrimwellEditor extends LitElement {
     if (!this.laid || !(batch instanceof LitElement)) return;
     await batch.updateComplete;
     batch.scrollIntoView({ block: batch.offsetHeight > innerHeight / 2 ? 'start' : 'nearest' });
+  };
+
+  readonly #wish = (event: Event): void => {
+    if (event instanceof CustomEvent) void this.trays?.show(event.detail as TrayWish);
   };
 
   readonly #takeFocus = (): void => {
