@@ -12,7 +12,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await pieceOn(page, 'strip').focus();
     await page.keyboard.press('Enter');
     expect(await axeViolations(page)).toEqual([]);
-    await page.getByRole('button', { name: 'Save and hand on' }).click();
+    await page.getByRole('button', { name: 'Hand on' }).click();
     expect(await axeViolations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Keys' }).click();
     expect(await axeViolations(page)).toEqual([]);

@@ -8,7 +8,7 @@ test('a saved sketch opens again as the same sketch', async ({ page }) => {
   await page.keyboard.press('Enter');
   await page.keyboard.press('ArrowDown');
   const changed = await sketchText(page);
-  await page.getByRole('button', { name: 'Save and hand on' }).click();
+  await page.getByRole('button', { name: 'Hand on' }).click();
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: /The sketch, to open again/ }).click(),
@@ -47,7 +47,7 @@ test('the piece list and a true-size guide are handed out', async ({ page }) => 
   await openTable(page);
   const save = async (name: RegExp) => {
     const button = page.getByRole('button', { name });
-    if (!(await button.first().isVisible())) await page.getByRole('button', { name: 'Save and hand on' }).click();
+    if (!(await button.first().isVisible())) await page.getByRole('button', { name: 'Hand on' }).click();
     const [download] = await Promise.all([page.waitForEvent('download'), button.first().click()]);
     return readFile(await download.path(), 'utf8');
   };

@@ -9,6 +9,7 @@ import { LengthField } from './view/table/length-field.js';
 import { NearMissesElement } from './view/table/near-miss-slips.js';
 import { SheetsElement } from './view/table/sheets-panel.js';
 import { StackElement } from './view/table/stack-panel.js';
+import { TurnOverElement } from './view/table/turn-over.js';
 import { WatchElement } from './view/table/watch-panel.js';
 import { YieldNoteElement } from './view/table/yield-note.js';
 import { YieldElement } from './view/table/yield-ruler.js';
@@ -30,6 +31,7 @@ const TAGS: Readonly<Record<string, CustomElementConstructor>> = {
   'trimwell-near-misses': NearMissesElement,
   'trimwell-sheets': SheetsElement,
   'trimwell-stack': StackElement,
+  'trimwell-turn-over': TurnOverElement,
   'trimwell-watch': WatchElement,
   'trimwell-tray': TrayElement,
   'trimwell-tray-host': TrayHostElement,

@@ -92,6 +92,12 @@ export class TrimwellEditor extends LitElement {
         --trimwell-font: var(--font);
         --trimwell-heading-font: var(--heading-font);
       }
+      trimwell-turn-over {
+        grid-area: face;
+        z-index: 1;
+        place-self: start center;
+        padding-top: 6px;
+      }
       trimwell-ticket {
         grid-area: ticket;
         align-self: start;
@@ -292,6 +298,7 @@ export class TrimwellEditor extends LitElement {
         <trimwell-files .session=${session} .pointing=${pointing}></trimwell-files>
         <slot name="actions"></slot>
       </trimwell-headline>
+      <trimwell-turn-over .session=${session} .pointing=${pointing}></trimwell-turn-over>
       <trimwell-face .session=${session} .pointing=${pointing}></trimwell-face>
       <trimwell-ticket .session=${session} .pointing=${pointing}></trimwell-ticket>
       <trimwell-yield .session=${session} .pointing=${pointing} ?laid=${this.laid} @lay-out=${this.#layOut}></trimwell-yield>

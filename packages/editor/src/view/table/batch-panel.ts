@@ -2,10 +2,10 @@ import { unit } from '@trimwell/handout';
 import { batchRecipe, type MixPlan, mixPlan, type Sketch } from '@trimwell/sketch';
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import { property } from 'lit/decorators.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { SessionChange } from '../../session/session.js';
 import { select } from '../../state/commands.js';
 import { cardText, differText, mixes, mixReasons, roleText } from '../batch-messages.js';
+import { inStyle } from '../in-style.js';
 import { plural } from '../messages.js';
 import { SessionElement } from '../session-element.js';
 import { type BatchPicture, type CardPart, drawBatch } from './batch-picture.js';
@@ -79,7 +79,7 @@ export class BatchElement extends SessionElement {
       <svg class="templates" aria-hidden="true">${picture.templates}</svg>
       <ol
         class=${fresh ? '' : 'stale'}
-        style=${styleMap({ '--card': `${wide}px` })}
+        ${inStyle({ '--card': `${wide}px` })}
         @pointerover=${this.#over}
         @pointerleave=${this.#leave}
         @click=${this.#pick}
@@ -99,7 +99,7 @@ export class BatchElement extends SessionElement {
       <div role="img" aria-label=${cardText(sketch, plan, card)}>
         ${faces.map(
           ({ viewBox, cards }) =>
-            html`<svg viewBox=${viewBox.map(unit).join(' ')} style=${styleMap({ 'aspect-ratio': `${viewBox[2]} / ${viewBox[3]}` })}>${cards[card]?.map(part)}</svg>`,
+            html`<svg viewBox=${viewBox.map(unit).join(' ')} ${inStyle({ 'aspect-ratio': `${viewBox[2]} / ${viewBox[3]}` })}>${cards[card]?.map(part)}</svg>`,
         )}
       </div>
       <p aria-hidden="true"><b>${card + 1}</b>${like === card ? nothing : html` <span class="quiet">as ${like + 1}</span>`}${clashes ? html` <span class="clash">same paper</span>` : nothing}</p>

@@ -4,12 +4,11 @@ import { css, html, nothing } from 'lit';
 import { query, state } from 'lit/decorators.js';
 import { exportFiles, saveFile } from '../../session/export.js';
 import type { SessionChange } from '../../session/session.js';
-import { KEYMAP } from '../keymap.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from './table-styles.js';
 
 /**
- * Opening and saving: the sketch itself, the piece lists, each sheet's guide; and the list of keys.
+ * Opening and handing on: the sketch itself, the piece lists, each sheet's guide.
  * @fires sketch-opened - The user opened a sketch file.
  */
 export class FilesElement extends SessionElement {
@@ -39,20 +38,6 @@ export class FilesElement extends SessionElement {
         width: 100%;
         text-align: left;
       }
-      dl {
-        display: grid;
-        grid-template-columns: auto 1fr;
-        gap: 2px 12px;
-        margin: 0;
-        font-size: 12.5px;
-      }
-      dt {
-        white-space: nowrap;
-        font-weight: 600;
-      }
-      dd {
-        margin: 0;
-      }
       ul {
         margin: 6px 0 0;
         padding-left: 18px;
@@ -65,12 +50,12 @@ export class FilesElement extends SessionElement {
     `,
   ];
 
-  @state() private shown: 'files' | 'keys' | null = null;
+  @state() private shown = false;
   @state() private problems: readonly Problem[] = [];
   @query('input[type=file]') private readonly picker!: HTMLInputElement;
 
   protected override concerns(change: SessionChange): boolean {
-    return change.plan && this.shown === 'files';
+    return change.plan && this.shown;
   }
 
   override connectedCallback(): void {
@@ -82,19 +67,16 @@ export class FilesElement extends SessionElement {
   protected override render() {
     return html`<button @click=${() => this.picker.click()}>Open</button>
       <button @click=${() => {
-        this.shown = this.shown === 'files' ? null : 'files';
-      }} aria-expanded=${this.shown === 'files'}>Save and hand on</button>
-      <button @click=${() => {
-        this.shown = this.shown === 'keys' ? null : 'keys';
-      }} aria-expanded=${this.shown === 'keys'}>Keys</button>
+        this.shown = !this.shown;
+      }} aria-expanded=${this.shown}>Hand on</button>
       <input type="file" class="unseen" tabindex="-1" aria-label="Sketch file" accept=".json,application/json" @change=${this.#open} />
-      ${this.shown === 'files' ? this.#files() : nothing} ${this.shown === 'keys' ? keys() : nothing}
+      ${this.shown ? this.#files() : nothing}
       ${this.problems.length > 0 ? this.#refused() : nothing}`;
   }
 
   #files() {
     const files = exportFiles(this.session.state.sketch, this.session.plan.batch);
-    return html`<div class="sheet" role="group" aria-label="Save and hand on">
+    return html`<div class="sheet" role="group" aria-label="Hand on">
       ${files.map(({ label, file }) => html`<button @click=${() => saveFile(file)}>${label}</button>`)}
       <p class="quiet">${BLADE_CAUTION}</p>
     </div>`;
@@ -123,20 +105,12 @@ export class FilesElement extends SessionElement {
 
   readonly #escape = (event: KeyboardEvent): void => {
     if (event.key !== 'Escape') return;
-    this.shown = null;
+    this.shown = false;
     this.problems = [];
   };
 
   readonly #leave = (event: FocusEvent): void => {
     const to = event.relatedTarget;
-    if (to instanceof Node && !this.renderRoot.contains(to) && !this.contains(to) && to !== this) this.shown = null;
+    if (to instanceof Node && !this.renderRoot.contains(to) && !this.contains(to) && to !== this) this.shown = false;
   };
-}
-
-function keys() {
-  const written = (key: string): string =>
-    key.replace('Mod', 'Ctrl').replaceAll('Arrow', '').replace('Shift+[', '{').replace('Shift+]', '}');
-  return html`<div class="sheet" role="group" aria-label="Keys" tabindex="0">
-    <dl>${KEYMAP.map(({ keys: names, label }) => html`<dt>${[...new Set(names.map(written))].join(' or ')}</dt><dd>${label}</dd>`)}</dl>
-  </div>`;
 }

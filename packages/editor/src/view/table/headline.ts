@@ -1,11 +1,13 @@
+import type { Edit } from '@trimwell/sketch';
 import { css, html } from 'lit';
 import { query } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
 import { redoEvent, undoEvent } from '../../state/history.js';
 import { SessionElement } from '../session-element.js';
+import { type TrayName, trayWish } from '../trays/tray-names.js';
 import { tableStyles } from './table-styles.js';
 
-/** The title, the steps back and forth, the unit, and the faces of the card. Files come through the slot. */
+/** The title, what goes with it, the steps back and forth, the unit, and the trays. More comes through the slot. */
 export class HeadlineElement extends SessionElement {
   static override readonly styles = [
     tableStyles,
@@ -17,13 +19,13 @@ export class HeadlineElement extends SessionElement {
         display: flex;
         flex-wrap: wrap;
         align-items: center;
-        gap: 4px 14px;
+        gap: 2px 12px;
       }
       .title {
-        flex: 1 1 220px;
+        flex: 1 1 300px;
         display: flex;
         align-items: baseline;
-        gap: 12px;
+        gap: 10px;
         min-width: 0;
       }
       input.name {
@@ -43,17 +45,22 @@ export class HeadlineElement extends SessionElement {
       input.name:hover {
         border-bottom-color: var(--line);
       }
-      .number {
-        white-space: nowrap;
+      .about {
+        flex: 0 1 auto;
+        min-width: 0;
         overflow: hidden;
+        color: var(--muted);
         text-overflow: ellipsis;
+        white-space: nowrap;
+      }
+      ::slotted(*) {
+        flex: none;
       }
       @container (max-width: 640px) {
-        .number {
-          display: none;
-        }
         .title {
           flex-basis: 100%;
+          flex-wrap: wrap;
+          gap: 0 10px;
         }
       }
       .pair {
@@ -69,25 +76,31 @@ export class HeadlineElement extends SessionElement {
         background: var(--ink);
         color: var(--table);
       }
+      .steps,
+      .trays {
+        display: inline-flex;
+        flex-wrap: wrap;
+        gap: 0 2px;
+      }
     `,
   ];
 
   @query('input.name') private readonly nameBox!: HTMLInputElement;
 
   protected override concerns(change: SessionChange): boolean {
-    return change.sketch || change.selection;
+    return change.document || change.selection;
   }
 
   protected override render() {
-    const { state } = this.session;
-    const { sketch } = state;
+    const { state, document: sketch } = this.session;
     const about = [sketch.credit, sketch.number].filter(Boolean).join(', ');
     return html`<header>
       <div class="title">
         <input class="name" aria-label="Title of the sketch" maxlength="80" .value=${sketch.title} @change=${this.#rename} @keydown=${stop} />
-        <span class="number quiet">${about}</span>
+        <button class="about" title="The card and its words" @click=${() => this.#wish('card')}>${about || 'Words and card size'}</button>
+        <slot name="kept"></slot>
       </div>
-      <div>
+      <div class="steps">
         <button ?disabled=${undoEvent(state) === null} @click=${() => this.session.undo()}>Undo</button>
         <button ?disabled=${redoEvent(state) === null} @click=${() => this.session.redo()}>Redo</button>
       </div>
@@ -97,33 +110,32 @@ export class HeadlineElement extends SessionElement {
             html`<button aria-pressed=${sketch.unit === unit} @click=${() => this.#unit(unit)}>${unit}</button>`,
         )}
       </div>
-      <div class="pair" role="group" aria-label="Face of the card">
-        ${(['front', 'inside'] as const).map(
-          (face) =>
-            html`<button aria-pressed=${state.face === face} @click=${() => this.#face(face)}>${face === 'front' ? 'Front' : 'Inside'}</button>`,
-        )}
+      <div class="trays">
+        <button @click=${() => this.#wish('new card')}>New card</button>
+        <button @click=${() => this.#wish('shelf')}>Shelf</button>
+        <slot></slot>
+        <button @click=${() => this.#wish('tools')}>Tools</button>
+        <button @click=${() => this.#wish('keys')}>Keys</button>
       </div>
-      <slot></slot>
     </header>`;
+  }
+
+  #wish(tray: TrayName): void {
+    this.dispatchEvent(trayWish({ tray }));
   }
 
   readonly #rename = (): void => {
     const title = this.nameBox.value.trim();
-    if (title === '') this.nameBox.value = this.session.state.sketch.title;
-    else if (title !== this.session.state.sketch.title) this.#do('sketch.rename', [{ do: 'describe', title }]);
+    if (title === '') this.nameBox.value = this.session.document.title;
+    else if (title !== this.session.document.title) this.#do('sketch.rename', { do: 'describe', title });
   };
 
   #unit(unit: 'in' | 'mm'): void {
-    if (unit !== this.session.state.sketch.unit) this.#do('sketch.unit', [{ do: 'unit', unit }]);
+    if (unit !== this.session.document.unit) this.#do('sketch.unit', { do: 'unit', unit });
   }
 
-  #face(face: 'front' | 'inside'): void {
-    if (face !== this.session.state.face)
-      this.session.dispatch({ event: 'card.turn', edits: [], selection: [], face, at: Date.now() });
-  }
-
-  #do(event: string, edits: Parameters<typeof this.session.dispatch>[0]['edits']): void {
-    this.session.dispatch({ event, edits, at: Date.now() });
+  #do(event: string, edit: Edit): void {
+    this.session.dispatch({ event, edits: [edit], at: Date.now() });
   }
 }
 

@@ -1,9 +1,9 @@
 import { AS_MANY_AS_POSSIBLE } from '@trimwell/sketch';
 import { css, html, nothing } from 'lit';
 import { property } from 'lit/decorators.js';
-import { styleMap } from 'lit/directives/style-map.js';
 import { RULER_CARDS } from '../../session/plan-messages.js';
 import type { SessionChange } from '../../session/session.js';
+import { inStyle } from '../in-style.js';
 import { cardsText, proofText, rulerText, sheetsText } from '../messages.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from './table-styles.js';
@@ -178,8 +178,8 @@ export class YieldElement extends SessionElement {
         <div class="cells">
           ${numbers.map((n) => html`<div class="cell ${n === cards ? 'on' : ''}">${n}</div>${this.#band(n, plan.curve)}`)}
         </div>
-        ${plan.limit && plan.limit.cards < RULER_CARDS ? html`<div class="stop" style=${styleMap({ left: `${(plan.limit.cards / RULER_CARDS) * 100}%` })}></div>` : nothing}
-        <div class="pin" style=${styleMap({ left: `${((Math.min(cards, RULER_CARDS) - 0.5) / RULER_CARDS) * 100}%` })}></div>
+        ${plan.limit && plan.limit.cards < RULER_CARDS ? html`<div class="stop" ${inStyle({ left: `${(plan.limit.cards / RULER_CARDS) * 100}%` })}></div>` : nothing}
+        <div class="pin" ${inStyle({ left: `${((Math.min(cards, RULER_CARDS) - 0.5) / RULER_CARDS) * 100}%` })}></div>
       </div>
       <trimwell-yield-note class="note" .session=${this.session} .pointing=${this.pointing} ?laid=${this.laid}></trimwell-yield-note>
     </div>`;
@@ -192,7 +192,7 @@ export class YieldElement extends SessionElement {
     const colour =
       sheets === undefined ? 'var(--line)' : `color-mix(in srgb, #8a5a1c, #4f3413 ${Math.min(100, tint * 9)}%)`;
     const shown = sheets !== undefined && sheets !== before ? sheets : '';
-    return html`<div class="band" style=${styleMap({ '--band': colour })}>${shown}</div>`;
+    return html`<div class="band" ${inStyle({ '--band': colour })}>${shown}</div>`;
   }
 
   #set(cards: number, gesture?: string): void {
