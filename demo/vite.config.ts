@@ -1,13 +1,22 @@
-import { readdirSync } from 'node:fs';
+import { cpSync, readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 const pages = readdirSync(here).filter((name) => name.endsWith('.html'));
 
+/** Pages that name a sketch by its address get it from beside them. */
+const sketches = {
+  name: 'sketches',
+  writeBundle: () => cpSync(`${here}sketches`, `${here}dist/sketches`, { recursive: true }),
+};
+
 export default defineConfig(({ command }) => ({
   root: here,
   base: './',
+  // The script that pages without a bundler load, as it is published.
+  publicDir: '../packages/editor/dist/bundle',
+  plugins: [sketches],
   worker: { format: 'es' },
   build: { target: 'es2022', rolldownOptions: { input: pages.map((name) => `${here}${name}`) } },
   // While developing, packages come from their sources; a build takes what tsc has built.

@@ -58,6 +58,8 @@ counted(
   report('unit.json'),
   (json) => ({ passed: json.numPassedTests, failed: json.numFailedTests + json.numPendingTests }),
 );
+single('editor bundle', bin('vite'), ['build', 'packages/editor', '--logLevel', 'warn']);
+single('sizes', process.execPath, [fileURLToPath(new URL('sizes.mjs', import.meta.url))]);
 single('demo build', bin('vite'), ['build', 'demo', '--logLevel', 'warn']);
 counted(
   'browser tests',

@@ -2,6 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { checkStructure } from '../architecture/check-structure.mjs';
+import { manifestIsCurrent } from './manifest.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const bin = (name) => fileURLToPath(new URL(`../../node_modules/.bin/${name}`, import.meta.url));
@@ -20,5 +21,6 @@ const good = [
   run('types of the demo and the tests', bin('tsc'), ['-b', 'demo', 'tests']),
   run('lint and format', bin('biome'), ['check', '--error-on-warnings']),
   structure.length === 0,
+  manifestIsCurrent(root),
 ];
 process.exitCode = good.every(Boolean) ? 0 : 1;

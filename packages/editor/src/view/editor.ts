@@ -1,11 +1,13 @@
-import type { BatchPlan, Sketch } from '@trimwell/sketch';
-import { css, html, LitElement, nothing } from 'lit';
+import type { BatchPlan, Problem, Sketch } from '@trimwell/sketch';
+import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
 import { createPlanPort } from '../session/create-plan-port.js';
 import type { PlanView } from '../session/plan-messages.js';
 import { Session, type SessionChange } from '../session/session.js';
+import { editorStyles } from './editor-styles.js';
 import type { FaceElement } from './face/face.js';
 import { bindingOf } from './keymap.js';
+import { fetchOpening, inlineOpening, type Opening } from './opening.js';
 import { Pointing } from './pointing.js';
 import { tableStyles } from './table/table-styles.js';
 import type { WatchElement } from './table/watch-panel.js';
@@ -23,8 +25,10 @@ const AROUND = 84;
 /**
  * A work table for one layered card: the face, the stack, the sheets with their live cutting guides, the yield ruler.
  *
+ * @tag trimwell-editor
  * @fires sketch-change - The user changed the sketch; `detail` is `{ sketch, settled }`, `settled` false while dragging.
  * @fires plan-change - Another plan is shown; `detail` is `{ plan, searching }`, `plan` a `BatchPlan` or null.
+ * @slot - A sketch as `<script type="application/json">`.
  * @slot actions - Buttons of the page's own, at the end of the headline.
  * @csspart ticket - The slip at the selected piece.
  * @csspart proof - The words that say what is proven.
@@ -44,158 +48,13 @@ const AROUND = 84;
  * @cssprop --trimwell-heading-font - Headings.
  */
 export class TrimwellEditor extends LitElement {
-  static override readonly styles = [
-    themeStyles,
-    tableStyles,
-    css`
-      :host {
-        position: relative;
-        min-height: 640px;
-        background: var(--table);
-      }
-      .table {
-        display: grid;
-        min-height: inherit;
-        height: 100%;
-        grid-template:
-          'head head head head' auto
-          'watch face ticket stack' minmax(var(--face-least, 320px), 1fr)
-          'yield yield yield yield' auto
-          'sheets sheets sheets sheets' auto
-          'batch batch batch batch' auto
-          / 174px minmax(0, 1fr) 266px 330px;
-        gap: 6px 22px;
-      }
-      trimwell-headline {
-        grid-area: head;
-        padding: 8px 26px 0;
-      }
-      .aside {
-        grid-area: watch;
-        display: grid;
-        align-content: start;
-        gap: 14px;
-        padding: 8px 0 6px 26px;
-        overflow: auto;
-      }
-      trimwell-face {
-        grid-area: face;
-        min-height: 300px;
-        --trimwell-ink: var(--ink);
-        --trimwell-muted: var(--muted);
-        --trimwell-accent: var(--accent);
-        --trimwell-good: var(--good);
-        --trimwell-line: var(--line);
-        --trimwell-focus: var(--focus);
-        --trimwell-table: var(--table);
-        --trimwell-slip: var(--slip);
-        --trimwell-font: var(--font);
-        --trimwell-heading-font: var(--heading-font);
-      }
-      trimwell-turn-over {
-        grid-area: face;
-        z-index: 1;
-        place-self: start center;
-        padding-top: 6px;
-      }
-      trimwell-ticket {
-        grid-area: ticket;
-        align-self: start;
-        max-height: 100%;
-        padding: 8px 4px 16px 2px;
-        overflow: auto;
-      }
-      trimwell-stack {
-        grid-area: stack;
-        padding: 8px 22px 0 0;
-        overflow: auto;
-      }
-      trimwell-yield {
-        grid-area: yield;
-        padding: 0 26px;
-      }
-      .shelf {
-        grid-area: sheets;
-        min-width: 0;
-        /* Over the gap to the batch, which is mostly put away. */
-        margin-bottom: -6px;
-        padding: 4px 22px 14px;
-        background: var(--shelf);
-        border-top: 1px solid var(--line);
-        display: grid;
-        grid-template-columns: minmax(0, 1fr) 236px;
-        gap: 8px 24px;
-      }
-      trimwell-choices {
-        padding-top: 6px;
-      }
-      trimwell-batch {
-        grid-area: batch;
-        padding: 4px 26px 20px;
-        background: var(--table);
-      }
-      trimwell-batch[empty] {
-        display: none;
-      }
-      :host([middling]) .table {
-        grid-template:
-          'head head head' auto
-          'face ticket stack' minmax(var(--face-least, 320px), 1fr)
-          'yield yield yield' auto
-          'sheets sheets sheets' auto
-          'batch batch batch' auto
-          'watch watch watch' auto
-          / minmax(0, 1fr) 244px 268px;
-      }
-      :host([middling]) .aside {
-        overflow: visible;
-        background: var(--table);
-        padding-right: 26px;
-        padding-bottom: 12px;
-      }
-      :host([narrow]) .table {
-        height: auto;
-        grid-template: 'head' auto 'face' auto 'yield' auto 'misses' auto 'sheets' auto 'batch' auto 'stack' auto 'watch' auto / minmax(0, 1fr);
-      }
-      :host([narrow]) :is(trimwell-headline, trimwell-yield, trimwell-stack, trimwell-watch, trimwell-batch, trimwell-near-misses) {
-        padding-left: 16px;
-        padding-right: 16px;
-      }
-      :host([narrow]) .shelf {
-        grid-template-columns: minmax(0, 1fr);
-        padding-left: 12px;
-        padding-right: 0;
-      }
-      :host([narrow]) trimwell-choices {
-        padding-left: 4px;
-        padding-right: 16px;
-      }
-      :host([narrow]) .aside {
-        display: contents;
-      }
-      :host([narrow]) trimwell-near-misses {
-        grid-area: misses;
-        padding-bottom: 6px;
-      }
-      :host([narrow]) trimwell-watch {
-        grid-area: watch;
-        padding-bottom: 90px;
-      }
-      :host([narrow]) trimwell-ticket {
-        position: fixed;
-        z-index: 6;
-        inset: auto 0 0;
-        max-height: 36vh;
-        padding: 0;
-      }
-      :host([narrow]:not([picked])) trimwell-ticket {
-        display: none;
-      }
-    `,
-  ];
+  static override readonly styles = [themeStyles, tableStyles, editorStyles];
 
   /** `light` or `dark`; without it the visitor's system decides. */
   @property({ reflect: true }) theme: 'light' | 'dark' | null = null;
+  /** Address of a sketch to open. Without it, a `<script type="application/json">` within the element is opened. */
+  @property() src: string | null = null;
+  @state() private problems: readonly Pick<Problem, 'message'>[] = [];
   @state() private laid = false;
   @query('trimwell-face') private readonly face!: FaceElement;
   @query('trimwell-tray-host') private readonly trays!: TrayHostElement;
@@ -203,6 +62,7 @@ export class TrimwellEditor extends LitElement {
   #session: Session | null = null;
   #stop: (() => void) | null = null;
   #wanted: Sketch | null = null;
+  #fetching: AbortController | null = null;
   readonly #pointing = new Pointing();
   readonly #room = new ResizeObserver(([entry]) => {
     if (entry) {
@@ -242,11 +102,32 @@ export class TrimwellEditor extends LitElement {
     this.addEventListener('keydown', this.#key);
     this.addEventListener('tray-wish', this.#wish);
     if (this.#wanted && !this.#session) this.#open(this.#wanted);
+    else if (!this.#session && this.src === null) this.#take(inlineOpening(this));
+  }
+
+  protected override willUpdate(changed: PropertyValues<this>): void {
+    if (changed.has('src')) void this.#fetch();
+  }
+
+  async #fetch(): Promise<void> {
+    this.#fetching?.abort();
+    if (this.src === null) return;
+    const fetching = new AbortController();
+    this.#fetching = fetching;
+    const opening = await fetchOpening(this.src, fetching.signal).catch(() => null);
+    if (this.#fetching === fetching) this.#take(opening);
+  }
+
+  #take(opening: Opening | null): void {
+    if (!opening) return;
+    this.problems = opening.ok ? [] : opening.problems;
+    if (opening.ok) this.sketch = opening.sketch;
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#room.disconnect();
+    this.#fetching?.abort();
     this.removeEventListener('keydown', this.#key);
     this.removeEventListener('tray-wish', this.#wish);
     this.#wanted = this.sketch;
@@ -291,6 +172,11 @@ export class TrimwellEditor extends LitElement {
 
   protected override render() {
     const session = this.#session;
+    if (this.problems.length > 0)
+      return html`<div class="refused" role="alert">
+        <h2>This sketch cannot be opened.</h2>
+        <ul>${this.problems.slice(0, 8).map(({ message }) => html`<li>${message}</li>`)}</ul>
+      </div>`;
     if (!session) return nothing;
     const pointing = this.#pointing;
     return html`<div class="table">

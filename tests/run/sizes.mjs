@@ -1,0 +1,44 @@
+/**
+ * What a page loads before it sees the first of an element: the entry of its bundle and all that the entry imports at once,
+ * gzipped. `tests/sizes/sizes.json` holds the figures: `most` is the promise, `now` what the last change left, in bytes. A
+ * bundle that grows beyond `now` fails until somebody writes the new figure down; so does one that shrank by more than a
+ * fiftieth, so that the figure stays worth reading.
+ */
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const wanted = JSON.parse(readFileSync(new URL('../sizes/sizes.json', import.meta.url), 'utf8'));
+
+/** The files that `entry` needs at once, itself among them. */
+export function firstFiles(parts, entry, seen = new Set()) {
+  const part = parts[entry];
+  if (!part) throw new Error(`the bundle has no ${entry}`);
+  if (seen.has(part.file)) return seen;
+  seen.add(part.file);
+  for (const next of part.imports ?? []) firstFiles(parts, next, seen);
+  return seen;
+}
+
+export function firstLoad(folder, entry) {
+  const parts = JSON.parse(readFileSync(`${root}${folder}/parts.json`, 'utf8'));
+  const files = [...firstFiles(parts, entry)];
+  return files.reduce((sum, file) => sum + gzipSync(readFileSync(`${root}${folder}/${file}`), { level: 9 }).length, 0);
+}
+
+for (const [folder, entries] of Object.entries(wanted)) {
+  for (const [entry, { most, now }] of Object.entries(entries)) {
+    const bytes = firstLoad(folder, entry);
+    const wrong =
+      bytes > most
+        ? `more than the promised ${most}`
+        : bytes > now
+          ? `more than the ${now} written down`
+          : bytes < now * 0.98
+            ? `less than the ${now} written down: write the new figure`
+            : null;
+    console.log(`${folder} ${entry}: ${bytes} bytes gzipped at first${wrong ? `, ${wrong}` : ''}`);
+    if (wrong) process.exitCode = 1;
+  }
+}
