@@ -1,3 +1,4 @@
 export * from './format-length.js';
 export * from './length.js';
-export * from './parse-length.js';
+export { LengthError, type LengthReading, parseLength, readLength } from './parse-length.js';
+export * from './read-sum.js';

@@ -16,14 +16,15 @@ export class LengthError extends RangeError {
   }
 }
 
-/** Longest text that is looked at, and largest length that is accepted: 100 m, far beyond any sheet. */
+/** Longest text that is looked at. */
 const LONGEST_TEXT = 40;
-const LARGEST = 100_000 * TICKS_PER_MM;
+/** Largest length that is accepted, in ticks: 100 m, far beyond any sheet. */
+export const LARGEST_LENGTH = 100_000 * TICKS_PER_MM;
 
 const ALLOWED = 'a length such as 4 1/4 in, 4.25in, 4¼, 108 mm or 10.8 cm, up to 100 m';
 
 /** The vulgar fractions of Unicode that stand on an inch ruler or in a recipe. */
-const VULGAR: Readonly<Record<string, string>> = {
+export const VULGAR_FRACTIONS: Readonly<Record<string, string>> = {
   '½': '1/2',
   '⅓': '1/3',
   '⅔': '2/3',
@@ -41,7 +42,8 @@ const VULGAR: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 }; // prettier-ignore
 
-const UNITS: Readonly<Record<string, Unit | 'cm'>> = {
+/** The unit that each spelling names. */
+export const UNIT_NAMES: Readonly<Record<string, Unit | 'cm'>> = {
   in: 'in',
   inch: 'in',
   inches: 'in',
@@ -81,7 +83,7 @@ export function readLength(text: string, unit: Unit): LengthReading {
   const plain = text
     .trim()
     .toLowerCase()
-    .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/g, (sign) => ` ${VULGAR[sign] ?? ''} `)
+    .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/g, (sign) => ` ${VULGAR_FRACTIONS[sign] ?? ''} `)
     .replaceAll('⁄', '/')
     .replaceAll('\u00a0', ' ')
     .replace(/(\d),(\d)/, '$1.$2')
@@ -92,7 +94,7 @@ export function readLength(text: string, unit: Unit): LengthReading {
   const [, sign = '', whole, top, bottom, part, suffix = ''] = found;
   if (whole === undefined && top === undefined && part === undefined) return refused;
   if (whole !== undefined && part !== undefined) return refused;
-  const named = suffix === '' ? unit : UNITS[suffix];
+  const named = suffix === '' ? unit : UNIT_NAMES[suffix];
   if (!named) return refused;
   let value: Rational = part === undefined ? decimal(whole ?? '0') : decimal(part);
   if (top !== undefined && bottom !== undefined) {
@@ -102,7 +104,7 @@ export function readLength(text: string, unit: Unit): LengthReading {
   const perUnit = named === 'in' ? TICKS_PER_INCH : named === 'cm' ? TICKS_PER_MM * 10 : TICKS_PER_MM;
   const scaled = value.top * BigInt(perUnit);
   const nearest = (2n * scaled + value.bottom) / (2n * value.bottom);
-  if (nearest > BigInt(LARGEST)) return refused;
+  if (nearest > BigInt(LARGEST_LENGTH)) return refused;
   const length = ticks(sign === '' || sign === '+' ? Number(nearest) : -Number(nearest));
   return { ok: true, length, rounded: nearest * value.bottom !== scaled };
 }

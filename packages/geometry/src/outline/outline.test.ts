@@ -6,7 +6,9 @@ import { blankSize, flatCardBase } from './blank.js';
 import { drawnRadii, tightEdges } from './corners.js';
 import { flattenOutline } from './flatten.js';
 import { outlineArea } from './outline-area.js';
-import { type PunchProfile, repeatsAlong } from './punch.js';
+import { punchReach } from './profile-shapes.js';
+import { punchDepth, punchedEdge, repeatsAlong } from './punch.js';
+import { PUNCH_PROFILES, type PunchProfile } from './punch-profile.js';
 import { type PieceShape, pieceOutline } from './shapes.js';
 
 const SQUARE = { tl: ticks(0), tr: ticks(0), br: ticks(0), bl: ticks(0) };
@@ -40,7 +42,7 @@ const punch = (more: Partial<PunchProfile> = {}): PunchProfile => ({
 });
 
 const anyPunch = fc.record({
-  profile: fc.constantFrom('scallop', 'wave', 'zigzag', 'perforated' as const) as fc.Arbitrary<PunchProfile['profile']>,
+  profile: fc.constantFrom(...PUNCH_PROFILES),
   repeat: fc.integer({ min: 5_000, max: 60_000 }).map(ticks),
   depth: fc.integer({ min: 100, max: 20_000 }).map(ticks),
 });
@@ -117,6 +119,8 @@ test('every outline is closed, clockwise, inside its rectangle, and its exact ar
 test('a punched edge is symmetrical about the middle of the edge', () => {
   fc.assert(
     fc.property(anyPunch, fc.integer({ min: 50_000, max: 200_000 }), (profile, side) => {
+      // A torn edge is of no order.
+      fc.pre(profile.profile !== 'deckle');
       const width = ticks(side * 2);
       const { outline } = pieceOutline(piece({ width, height: inches(9), punched: { top: profile } }));
       const top = flattenOutline(outline, 12).filter(({ y }) => y < profile.depth * 0.999);
@@ -219,7 +223,10 @@ test('an outline never crosses itself, whatever is punched (cusps of no width as
   });
   fc.assert(
     fc.property(limited, (shape) => {
-      expect(crossings(flattenOutline(pieceOutline(shape).outline, 24))).toBe(0);
+      const { outline } = pieceOutline(shape);
+      // Every pair of sides is tried, so an outline of many steps has fewer sides to each.
+      const pieces = Math.max(4, Math.min(24, Math.round(1200 / outline.steps.length)));
+      expect(crossings(flattenOutline(outline, pieces))).toBe(0);
     }),
     { numRuns: 80 },
   );
@@ -254,4 +261,77 @@ test('punches deeper than their piece are drawn shallower, still inside it', () 
   expect(exact).toBeGreaterThan(0);
   const { outline } = pieceOutline(piece({ height: inches(1), punched: { top: deep, bottom: deep } }));
   expect(flattenOutline(outline).filter(({ y }) => y < -1e-6 || y > inches(1) + 1e-6)).toEqual([]);
+});
+
+test('an arch of 0.866 of its repeat is two circles about the feet: each repeat keeps the equilateral arch of the masons', () => {
+  const p = inches(1);
+  const d = ticks(Math.round((p * Math.sqrt(3)) / 2));
+  // Two segments of 60 degrees on the two upper sides of an equilateral triangle.
+  const kept = (Math.sqrt(3) / 4) * p * p + 2 * ((Math.PI / 6 - Math.sqrt(3) / 4) * p * p);
+  const lost = 4 * (p * d - kept);
+  const arched = piece({ punched: { bottom: punch({ profile: 'arch', repeat: p, depth: d }) } });
+  expect(Math.abs(area(arched) - (inches(4) * inches(3) - lost)) / lost).toBeLessThan(1e-4);
+});
+
+test('steps keep half of their depth', () => {
+  expect(area(piece({ punched: { top: punch({ profile: 'step' }) } }))).toBeCloseTo(
+    inches(4) * inches(3) - (inches(4) * inches(1 / 8)) / 2,
+    0,
+  );
+});
+
+test('every profile touches the finished edge, reaches its depth, and its steps run where its depth says', () => {
+  for (const profile of PUNCH_PROFILES) {
+    const one = punch({ profile });
+    const depths = Array.from({ length: 2001 }, (_, n) => punchDepth(inches(4), (inches(1) * n) / 2000, one));
+    expect(Math.min(...depths), profile).toBeCloseTo(0, 0);
+    expect(Math.max(...depths) / one.depth, profile).toBeCloseTo(1, 2);
+    for (const [from, to] of [
+      [0, inches(4)],
+      [4_877, 50_394],
+      [20_483, 21_295],
+    ] as const) {
+      const ends = punchedEdge(inches(4), from, to, one).map((step) => step.to);
+      for (const end of ends) expect(punchDepth(inches(4), end.along, one), profile).toBeCloseTo(end.in, 3);
+      expect(ends.at(-1)?.along, profile).toBeCloseTo(to, 6);
+    }
+  }
+});
+
+test('a scallop with eyelets has one round hole in every whole repeat, and none where there is no paper for it', () => {
+  const lace = punch({ profile: 'eyelet scallop', depth: inches(1 / 4) });
+  const holes = (more: Partial<PieceShape>) => pieceOutline(piece(more)).holes;
+  expect(holes({ punched: { bottom: lace } })).toHaveLength(8);
+  const [first] = holes({ punched: { bottom: lace } });
+  expect(Math.abs(outlineArea(first ?? { start: { x: 0, y: 0 }, steps: [] }))).toBeCloseTo(
+    Math.PI * (inches(1) / 20) ** 2,
+    0,
+  );
+  const ys = holes({ punched: { top: lace } }).map(({ start, steps }) => (start.y + (steps[1]?.to.y ?? 0)) / 2);
+  for (const y of ys) expect(y).toBeCloseTo(inches(1 / 4), 6);
+  // 4 1/8 in holds no part of a hole at its ends, and rounded corners take the outermost ones.
+  expect(holes({ width: inches(4.125), punched: { bottom: lace } })).toHaveLength(8);
+  expect(holes({ corners: rounded(inches(3 / 4)), punched: { bottom: lace } })).toHaveLength(6);
+  expect(holes({ height: inches(1 / 4), punched: { bottom: lace } })).toEqual([]);
+  expect(holes({ punched: { bottom: punch() } })).toEqual([]);
+  expect(punchReach(lace)).toBeCloseTo(0.3 * inches(1), 6);
+  expect(punchReach(punch())).toBe(inches(1 / 8));
+});
+
+test('no two eyelets touch, whatever is punched', () => {
+  fc.assert(
+    fc.property(anyPiece, (shape) => {
+      const rounds = pieceOutline(shape).holes.map((hole) => flattenOutline(hole, 1).slice(0, 4));
+      const middles = rounds.map(([a, , c]) => ({
+        x: ((a?.x ?? 0) + (c?.x ?? 0)) / 2,
+        y: ((a?.y ?? 0) + (c?.y ?? 0)) / 2,
+        radius: Math.abs((a?.y ?? 0) - (c?.y ?? 0)) / 2,
+      }));
+      middles.forEach((one, index) => {
+        for (const other of middles.slice(index + 1))
+          expect(Math.hypot(one.x - other.x, one.y - other.y)).toBeGreaterThan(one.radius + other.radius);
+      });
+    }),
+    { numRuns: 200 },
+  );
 });

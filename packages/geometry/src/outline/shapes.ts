@@ -2,7 +2,8 @@ import type { Point, Size } from '../rect/rect.js';
 import { type CornerJoint, joinCorner } from './corner-joint.js';
 import { type CornerRadii, drawnRadii } from './corners.js';
 import type { Outline, OutlineStep } from './outline.js';
-import { type EdgePoint, type EdgeStep, type PunchProfile, punchDepth, punchedEdge } from './punch.js';
+import { punchDepth, punchEyelets, punchedEdge } from './punch.js';
+import type { EdgePoint, EdgeStep, PunchProfile } from './punch-profile.js';
 
 /** Everything that the edge of a piece depends on. Corners and punches are for rectangles only. */
 export interface PieceShape extends Size {
@@ -128,13 +129,42 @@ function walkEdges(edges: readonly RectangleEdge[], joints: readonly CornerJoint
   return { start: begin(0), steps };
 }
 
+/** Room that is left around an eyelet at least, as a share of its radius; nearer to another cut none is drawn. */
+const EYELET_ROOM = 1.3;
+
+/**
+ * The eyelets of all punched edges, from the top clockwise; `across` is how far each edge is from the one opposite. One
+ * that would reach into another edge's profile, a rounded corner or an eyelet before it is left out, as the paper there is gone.
+ */
+function eyelets(
+  edges: readonly RectangleEdge[],
+  joints: readonly CornerJoint[],
+  across: readonly number[],
+): readonly Outline[] {
+  const placed: { readonly x: number; readonly y: number; readonly radius: number }[] = [];
+  edges.forEach(({ frame, punch }, index) => {
+    if (!punch) return;
+    const [before, opposite, after] = [3, 2, 1].map((by) => edges[(index + by) % 4] as RectangleEdge);
+    const from = Math.max(joints.at(index - 1)?.enter ?? 0, before?.punch?.depth ?? 0);
+    const to = frame.length - Math.max(joints[index]?.leave ?? 0, after?.punch?.depth ?? 0);
+    for (const { middle, radius } of punchEyelets(frame.length, from, to, punch)) {
+      if (middle.in + EYELET_ROOM * radius > (across[index] ?? 0) - (opposite?.punch?.depth ?? 0)) continue;
+      const at = { ...frame.place(middle), radius };
+      const near = (other: typeof at): boolean =>
+        Math.hypot(other.x - at.x, other.y - at.y) < EYELET_ROOM * (other.radius + radius);
+      if (!placed.some(near)) placed.push(at);
+    }
+  });
+  return placed.map(({ x, y, radius }) => ellipse(x - radius, y - radius, 2 * radius, 2 * radius));
+}
+
 /**
  * A rectangle with rounded corners and punched edges: what the corner rounder and every punch leave of it, so that a
  * profile runs on into a rounded corner until it meets the arc, and two profiles end where they cross. What cannot be
  * cut is drawn as near as can be, and is a finding: radii and depths too large for a side are drawn smaller by one factor,
  * and where an arc and a profile leave nothing of an edge, corners are drawn square.
  */
-function roundedRectangle({ width, height, corners, punched }: PieceShape): Outline {
+function roundedRectangle({ width, height, corners, punched }: PieceShape): PieceOutline {
   const radii = drawnRadii({ width, height }, corners);
   const [top, bottom] = drawnPunches(height, punched.top, punched.bottom);
   const [left, right] = drawnPunches(width, punched.left, punched.right);
@@ -162,7 +192,9 @@ function roundedRectangle({ width, height, corners, punched }: PieceShape): Outl
   const leavesEveryEdge = edges.every(
     ({ frame }, index) => (joints.at(index - 1)?.enter ?? 0) <= frame.length - (joints[index]?.leave ?? 0) + 1e-6,
   );
-  return walkEdges(edges, leavesEveryEdge ? joints : join(true));
+  const used = leavesEveryEdge ? joints : join(true);
+  const outline = walkEdges(edges, used);
+  return { outline, holes: eyelets(edges, used, [height, width, height, width]) };
 }
 
 /** A strip whose far end (the right, or the bottom of a tall one) is cut in like a swallow's tail, at 45 degrees or flatter. */
@@ -219,7 +251,7 @@ function tag({ width, height }: Size): PieceOutline {
 export function pieceOutline(piece: PieceShape): PieceOutline {
   switch (piece.shape) {
     case 'rectangle':
-      return { outline: roundedRectangle(piece), holes: [] };
+      return roundedRectangle(piece);
     case 'ellipse':
       return { outline: ellipse(0, 0, piece.width, piece.height), holes: [] };
     case 'banner':
