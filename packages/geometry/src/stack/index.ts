@@ -1,2 +1,4 @@
+export { isCovered } from './covered.js';
 export { fallsThrough, type HiddenCentreOptions, hiddenCentre } from './hidden-centre.js';
+export { type PlacedBounds, placedBounds } from './placed-bounds.js';
 export type { PlacedPiece } from './placed-piece.js';

@@ -50,7 +50,7 @@ function papersOf(sketch: Sketch, { from }: Piece): readonly string[] {
 }
 
 /** True when nothing is seen through a piece; vellum is translucent, and a hole below it shows. */
-function isOpaque(sketch: Sketch, piece: Piece): boolean {
+export function isOpaque(sketch: Sketch, piece: Piece): boolean {
   return papersOf(sketch, piece).every((paper) => sketch.papers.find(({ id }) => id === paper)?.kind !== 'vellum');
 }
 

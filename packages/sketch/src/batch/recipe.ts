@@ -8,9 +8,12 @@ import {
   type Trimmer,
   ticks,
 } from '@trimwell/geometry';
+import { RULER_STEPS, rulerStep } from '../model/ruler-steps.js';
 import type { Paper, Piece, Sketch } from '../model/sketch.js';
 import { fitsInto, type RecipeCentre } from './centre-papers.js';
 import { type HiddenCentre, hiddenCentres } from './hidden-centres.js';
+
+export { rulerStep } from '../model/ruler-steps.js';
 
 /** The blank id of the opened-flat card base. */
 export const CARD_BASE = 'card-base';
@@ -60,17 +63,6 @@ export function cutPaper(paper: Paper): CutPaper {
 
 function papersOf(sketch: Sketch, from: string): readonly string[] {
   return sketch.mixes.find((mix) => mix.id === from)?.papers ?? [from];
-}
-
-/** The steps of the trimmer's own ruler, coarsest first: 1/16, 1/32 and 1/64 in; 1, 0.5 and 0.1 mm. */
-const RULER_STEPS = {
-  in: [inches(1 / 16), inches(1 / 32), inches(1 / 64)],
-  mm: [millimetres(1), millimetres(0.5), millimetres(0.1)],
-} as const;
-
-/** The step by which a piece moves and snaps: 1/16 in or 1 mm, the marks of a usual ruler. */
-export function rulerStep(unit: Sketch['unit']): Length {
-  return RULER_STEPS[unit][0];
 }
 
 /**

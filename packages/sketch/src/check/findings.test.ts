@@ -1,16 +1,18 @@
-import { inches, millimetres, ticks } from '@trimwell/geometry';
+import { inches, type Length, millimetres, ticks } from '@trimwell/geometry';
+import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import { applyEdits } from '../edit/apply-edit.js';
-import type { Edit, Sketch } from '../model/sketch.js';
+import type { Edit, Piece, Sketch } from '../model/sketch.js';
+import { type Finding, type FindingCode, SEVERITIES } from './finding.js';
 import { checkSketch } from './findings.js';
 
-const clean = applyEdits(sampleSketch(), [{ do: 'punch', piece: 'strip', edge: 'bottom', punch: null }]);
-const round = (radius: number): Edit => ({
-  do: 'round',
-  piece: 'greeting',
-  corners: { tl: inches(radius), tr: inches(radius), br: inches(radius), bl: inches(radius) },
-});
+const clean = sampleSketch();
+const corners = (radius: number): Piece['corners'] => {
+  const r = inches(radius);
+  return { tl: r, tr: r, br: r, bl: r };
+};
+const round = (piece: string, radius: number): Edit => ({ do: 'round', piece, corners: corners(radius) });
 const resize = (piece: string, x: number, y: number, width: number, height: number): Edit => ({
   do: 'resize',
   piece,
@@ -19,49 +21,205 @@ const resize = (piece: string, x: number, y: number, width: number, height: numb
   width: inches(width),
   height: inches(height),
 });
+const place = (piece: string, x: number, y: number): Edit => ({ do: 'place', piece, x: inches(x), y: inches(y) });
+const free = (piece: string): Edit => ({ do: 'mat', piece, mats: null });
+const scallop = (edge: 'top' | 'bottom' | 'left'): Edit => ({ do: 'punch', piece: 'strip', edge, punch: 'scallops' });
+const plain: Edit = { do: 'punch', piece: 'strip', edge: 'bottom', punch: null };
+const upright: Edit = { do: 'tilt', piece: 'greeting', tilt: 0 };
+
+const key = ({ code, piece, edge }: Finding): string => `${code} ${piece} ${edge ?? ''}`;
+const rank = ({ severity }: Finding): number => SEVERITIES.indexOf(severity);
+
+/** The fix of `finding` takes it away and brings nothing that is as bad. */
+function expectMended(sketch: Sketch, finding: Finding): Sketch {
+  const before = new Set(checkSketch(sketch).map(key));
+  const mended = applyEdits(sketch, finding.fix);
+  const after = checkSketch(mended);
+  expect(after.map(key)).not.toContain(key(finding));
+  expect(after.filter((other) => !before.has(key(other)) && rank(other) <= rank(finding))).toEqual([]);
+  return mended;
+}
 
 test('a sound sketch has nothing to watch; fifteen whole repeats of 1/4 in fill 3 3/4 in', () => {
   expect(checkSketch(clean)).toEqual([]);
-  expect(checkSketch(sampleSketch())).toEqual([]);
+  expect(checkSketch(applyEdits(clean, [plain]))).toEqual([]);
 });
 
-test.each<readonly [string, readonly Edit[], string, number]>([
-  ['radius-too-large', [round(1)], 'greeting', inches(1.25)],
-  ['off-the-card', [{ do: 'place', piece: 'strip', x: inches(1), y: inches(5) }], 'strip', inches(1 / 2)],
-  ['off-the-ruler', [resize('strip', 0, 0, 2 + 1 / 64, 1)], 'strip', 254],
+test.each<readonly [FindingCode, string, readonly Edit[], Length, string]>([
+  ['radius-too-large', 'greeting', [round('greeting', 1)], inches(1.25), 'stops the build'],
+  ['off-the-card', 'strip', [place('strip', 1, 5)], inches(1 / 2), 'looks wrong'],
+  ['hidden', 'strip', [resize('greeting', 0, 2, 4.25, 3), upright], inches(1), 'looks wrong'],
+  ['uneven-reveal', 'strip', [plain, resize('strip', 0.3125, 3, 3.5, 1)], inches(1 / 8), 'looks wrong'],
+  ['uneven-reveal', 'liner', [resize('liner', 0.125, 0.125, 4, 5.125)], inches(1 / 8), 'looks wrong'],
   [
-    'part-repeats',
-    [{ do: 'punch', piece: 'strip', edge: 'top', punch: 'scallops' }, resize('strip', 0, 0, 3.625, 1)],
-    'strip',
-    inches(3 / 16),
+    'mat-out-of-true',
+    'panel-mat',
+    [free('panel-mat'), place('panel-mat', 0.0625, 0.125)],
+    inches(1 / 8),
+    'looks wrong',
   ],
+  [
+    'corners-not-concentric',
+    'panel-mat',
+    [round('panel', 0.125), round('panel-mat', 0.125)],
+    inches(1 / 8),
+    'looks wrong',
+  ],
+  ['corners-not-concentric', 'panel-mat', [round('panel-mat', 0.5)], inches(3 / 8), 'looks wrong'],
+  [
+    'short-punched-edge',
+    'strip',
+    [plain, scallop('top'), resize('strip', 1, 3, 0.1875, 1)],
+    inches(1 / 16),
+    'looks wrong',
+  ],
+  ['part-repeats', 'strip', [scallop('top'), resize('strip', 0, 3, 3.625, 1)], inches(3 / 16), 'looks wrong'],
   [
     'punch-too-deep',
-    [{ do: 'punch', piece: 'strip', edge: 'top', punch: 'scallops' }, resize('strip', 0, 0, 3.75, 1 / 8)],
     'strip',
-    0,
+    [plain, scallop('top'), resize('strip', 0.25, 3, 3.75, 0.125)],
+    inches(0),
+    'stops the build',
   ],
-])('%s is found at its piece, and its fix takes it away without a new one', (code, edits, piece, amount) => {
-  const spoilt: Sketch = applyEdits(clean, edits);
-  const found = checkSketch(spoilt);
-  const finding = found.find((candidate) => candidate.code === code);
-  expect(finding, JSON.stringify(found)).toMatchObject({ piece });
-  if (code !== 'radius-too-large') expect(finding?.amount).toBe(amount);
-  const mended = checkSketch(applyEdits(spoilt, finding?.fix ?? []));
-  expect(mended.filter((candidate) => candidate.code === code)).toEqual([]);
-  expect(mended.length).toBeLessThan(found.length);
+  [
+    'overlap-too-small',
+    'strip',
+    [plain, upright, resize('greeting', 0.5, 3.9375, 3, 1)],
+    inches(1 / 16),
+    'looks wrong',
+  ],
+  ['too-narrow', 'strip', [plain, resize('strip', 0.25, 3, 3.75, 0.1875)], inches(3 / 16), 'worth knowing'],
+  ['off-the-ruler', 'strip', [plain, resize('strip', 0.25, 3, 2 + 1 / 64, 1)], ticks(254), 'worth knowing'],
+  ['place-off-the-ruler', 'strip', [plain, place('strip', 0.25, 3 + 1 / 64)], ticks(254), 'worth knowing'],
+  ['punched-edge-covered', 'strip', [upright, resize('greeting', 0.25, 3.5, 3.75, 1)], inches(1 / 8), 'worth knowing'],
+])('%s is found at %s, and its fix takes it away', (code, piece, edits, amount, severity) => {
+  const spoilt = applyEdits(clean, edits);
+  const finding = checkSketch(spoilt).find((candidate) => candidate.code === code);
+  expect(finding, JSON.stringify(checkSketch(spoilt))).toMatchObject({ piece, amount, severity });
+  if (!finding) throw new Error('found above');
+  expect(finding.fix.length).toBeGreaterThan(0);
+  expectMended(spoilt, finding);
 });
 
-test('a piece larger than the card, or tilted, is not moved', () => {
-  const wide = applyEdits(clean, [resize('strip', -1, 0, 6, 1)]);
+test('a tilted piece is judged by its true outline: a long strip turned over the edge, a circle turned within it', () => {
+  const turned = applyEdits(clean, [plain, place('strip', 0.25, 0.25), { do: 'tilt', piece: 'strip', tilt: 20 }]);
+  const finding = checkSketch(turned).find(({ code }) => code === 'off-the-card');
+  // Half the height of the box less half the strip: (3.75 sin 20 + 1 cos 20) / 2 - 0.75 in (by hand).
+  expect((finding?.amount ?? 0) / inches(1)).toBeCloseTo(0.361, 2);
+  if (!finding) throw new Error('found above');
+  const mended = expectMended(turned, finding);
+  const moved = mended.pieces.find(({ id }) => id === 'strip');
+  expect((moved?.y ?? 0) % inches(1 / 16)).toBe(0);
+  const circle = applyEdits(clean, [
+    plain,
+    { do: 'alter-piece', piece: 'greeting', shape: 'ellipse' },
+    resize('greeting', 0, 0, 2, 2),
+    { do: 'tilt', piece: 'greeting', tilt: 45 },
+  ]);
+  expect(checkSketch(circle).map(({ code }) => code)).not.toContain('off-the-card');
+});
+
+test('a piece larger than the card is not moved; one that is only over the edge of a metric card by a tick is', () => {
+  const wide = applyEdits(clean, [plain, resize('strip', -1, 3, 6, 1)]);
   expect(checkSketch(wide)).toMatchObject([{ code: 'off-the-card', fix: [] }]);
+  const tick = applyEdits(clean, [plain, { do: 'place', piece: 'strip', x: ticks(-1), y: inches(3) }]);
+  expect(checkSketch(tick).find(({ code }) => code === 'off-the-card')).toMatchObject({ amount: 1 });
+});
+
+test('what is under vellum is seen; two covers hide what one does not', () => {
+  const cover = applyEdits(clean, [plain, upright, resize('greeting', 0, 2, 4.25, 3)]);
+  const paper = cover.papers.find(({ id }) => id === 'ivory');
+  if (!paper) throw new Error('ivory is there');
+  expect(checkSketch(cover).map(({ code }) => code)).toContain('hidden');
+  const vellum = applyEdits(cover, [{ do: 'set-paper', paper: { ...paper, kind: 'vellum' } }]);
+  expect(checkSketch(vellum).map(({ code }) => code)).not.toContain('hidden');
+});
+
+test('borders that are meant to differ are left alone: a wide foot, a strip at the edge, a middle between two marks', () => {
+  const foot = applyEdits(clean, [resize('liner', 0.125, 0.125, 4, 4.75)]);
+  const flush = applyEdits(clean, [plain, resize('strip', 0.25, 3, 3.625, 1)]);
+  const between = applyEdits(clean, [plain, resize('strip', 0.3125, 3, 3.6875, 1)]);
+  for (const sketch of [foot, flush, between]) expect(checkSketch(sketch).map(key)).toEqual([]);
+});
+
+test('a square corner within a rounded one is told only where it nearly pokes out; a rounded one within a square one never', () => {
+  expect(checkSketch(applyEdits(clean, [round('panel-mat', 0.125)]))).toEqual([]);
+  expect(checkSketch(applyEdits(clean, [round('panel', 0.25)]))).toEqual([]);
+  expect(checkSketch(applyEdits(clean, [round('panel', 0.125), round('panel-mat', 0.25)]))).toEqual([]);
+});
+
+test('a mat is brought back into true by following the piece it lies behind', () => {
+  const loose = applyEdits(clean, [free('panel-mat'), place('panel-mat', 0.0625, 0.125)]);
+  const [finding] = checkSketch(loose);
+  expect(finding).toMatchObject({ code: 'mat-out-of-true', other: 'panel' });
+  const mended = applyEdits(loose, finding?.fix ?? []);
+  expect(mended.pieces[0]).toEqual(clean.pieces[0]);
 });
 
 test('the marks of a metric sketch are whole millimetres', () => {
   const metric = applyEdits(clean, [
+    plain,
     { do: 'unit', unit: 'mm' },
     { do: 'resize', piece: 'strip', x: ticks(0), y: ticks(0), width: millimetres(80), height: millimetres(20) },
   ]);
   expect(checkSketch(metric).filter(({ piece }) => piece === 'strip')).toEqual([]);
   expect(checkSketch(metric).some(({ code, piece }) => code === 'off-the-ruler' && piece === 'panel')).toBe(true);
+});
+
+test('worst first, then in gluing order', () => {
+  const spoilt = applyEdits(clean, [
+    place('strip', 1, 5),
+    round('greeting', 1),
+    resize('liner', 0.125, 0.125, 4, 5.125),
+  ]);
+  const ranks = checkSketch(spoilt).map(rank);
+  expect(ranks.length).toBeGreaterThan(2);
+  expect(ranks).toEqual([...ranks].sort((a, b) => a - b));
+});
+
+const spoiling: fc.Arbitrary<Edit> = fc.oneof(
+  fc
+    .record({
+      piece: fc.constantFrom('panel', 'strip', 'greeting', 'liner', 'panel-mat'),
+      x: fc.integer({ min: -4, max: 60 }),
+      y: fc.integer({ min: -4, max: 80 }),
+      width: fc.integer({ min: 6, max: 70 }),
+      height: fc.integer({ min: 6, max: 90 }),
+      off: fc.constantFrom(0, 0, 127, 254),
+    })
+    .map(
+      ({ piece, x, y, width, height, off }): Edit => ({
+        do: 'resize',
+        piece,
+        x: ticks(x * 1016 + off),
+        y: ticks(y * 1016),
+        width: ticks(width * 1016 + off),
+        height: ticks(height * 1016),
+      }),
+    ),
+  fc
+    .constantFrom('panel', 'panel-mat', 'greeting', 'strip')
+    .chain((piece) => fc.constantFrom(0, 1 / 8, 1 / 4, 1 / 2, 1).map((radius): Edit => round(piece, radius))),
+  fc.constantFrom<Edit>(scallop('top'), scallop('left'), free('panel-mat'), upright, {
+    do: 'tilt',
+    piece: 'strip',
+    tilt: 12,
+  }),
+  fc.constantFrom(0, 1, 2, 3).map((to): Edit => ({ do: 'order', piece: 'strip', to })),
+);
+
+test('whatever is wrong, each fix that is offered takes its finding away and brings none that is as bad', () => {
+  const seen = new Set<string>();
+  fc.assert(
+    fc.property(fc.array(spoiling, { minLength: 1, maxLength: 5 }), (edits) => {
+      const spoilt = applyEdits(clean, edits);
+      for (const finding of checkSketch(spoilt)) {
+        if (finding.fix.length === 0) continue;
+        seen.add(finding.code);
+        expectMended(spoilt, finding);
+      }
+    }),
+    { numRuns: 250, seed: 41 },
+  );
+  expect(seen.size).toBeGreaterThanOrEqual(10);
 });

@@ -1,148 +1,96 @@
-import { type Length, nearestStep, repeatsAlong, ticks, tightEdges } from '@trimwell/geometry';
-import { rulerStep } from '../batch/recipe.js';
-import { EDGES, type Edit, type Piece, type Sketch } from '../model/sketch.js';
+import { applyEdits, EditError } from '../edit/apply-edit.js';
+import type { Edit, Piece, Sketch } from '../model/sketch.js';
+import { affectedPieces } from './affected.js';
+import { type CheckField, checkField } from './check-field.js';
+import { cornersNotConcentric } from './corners-not-concentric.js';
+import { type Check, type Finding, SEVERITIES, type Suspect } from './finding.js';
+import { hiddenPiece } from './hidden-piece.js';
+import { matOutOfTrue } from './mat-out-of-true.js';
+import { offTheCard } from './off-the-card.js';
+import { offTheRuler } from './off-the-ruler.js';
+import { overlapTooSmall } from './overlap-too-small.js';
+import { partRepeats } from './part-repeats.js';
+import { placeOffTheRuler } from './place-off-the-ruler.js';
+import { punchTooDeep } from './punch-too-deep.js';
+import { punchedEdgeCovered } from './punched-edge-covered.js';
+import { radiusTooLarge } from './radius-too-large.js';
+import { shortPunchedEdge } from './short-punched-edge.js';
+import { tooNarrow } from './too-narrow.js';
+import { unevenReveal } from './uneven-reveal.js';
 
-/** How bad a finding is: it stops the build, it looks wrong, or it is worth knowing. */
-export type Severity = 'stops the build' | 'looks wrong' | 'worth knowing';
+/** Every check, in the order in which findings of one piece and one severity are told. */
+const CHECKS: readonly Check[] = [
+  radiusTooLarge,
+  punchTooDeep,
+  offTheCard,
+  hiddenPiece,
+  matOutOfTrue,
+  unevenReveal,
+  cornersNotConcentric,
+  shortPunchedEdge,
+  partRepeats,
+  overlapTooSmall,
+  tooNarrow,
+  offTheRuler,
+  placeOffTheRuler,
+  punchedEdgeCovered,
+];
 
-/** Something about a piece that its maker should look at, with the edits that mend it where there are some. */
-export interface Finding {
-  readonly code: 'radius-too-large' | 'off-the-card' | 'off-the-ruler' | 'part-repeats' | 'punch-too-deep';
-  readonly severity: Severity;
-  readonly piece: string;
-  /** The figure that matters: how far off, which rest; in ticks. */
-  readonly amount: Length;
-  readonly fix: readonly Edit[];
+function suspectsAt(field: CheckField, pieces: readonly Piece[]): readonly Suspect[] {
+  return pieces.flatMap((piece) => CHECKS.flatMap((check) => check(field, piece) ?? []));
 }
 
-type Check = (sketch: Sketch, piece: Piece) => Finding | null;
+/** Two findings of one key are the same one, before and after a change. */
+function keyOf({ code, piece, edge }: Omit<Suspect, 'fixes'>): string {
+  return `${code} ${piece} ${edge ?? ''}`;
+}
 
-/** Radii of two corners that need more than their edge; mended by the largest equal radius that fits everywhere. */
-const radiusTooLarge: Check = (_sketch, piece) => {
-  const tight = piece.shape === 'rectangle' ? tightEdges(piece, piece.corners) : [];
-  const [worst] = tight;
-  if (!worst) return null;
-  const most = ticks(Math.floor(Math.min(piece.width, piece.height) / 2));
-  const within = (radius: Length): Length => (radius > most ? most : radius);
-  const { tl, tr, br, bl } = piece.corners;
-  const corners = { tl: within(tl), tr: within(tr), br: within(br), bl: within(bl) };
-  return {
-    code: 'radius-too-large',
-    severity: 'stops the build',
-    piece: piece.id,
-    amount: ticks(worst.needed - worst.length),
-    fix: [{ do: 'round', piece: piece.id, corners }],
-  };
-};
+function rank({ severity }: Omit<Suspect, 'fixes'>): number {
+  return SEVERITIES.indexOf(severity);
+}
 
-/** An untilted piece that reaches over the edge of its face; mended by moving it in, where it is not larger than the card. */
-const offTheCard: Check = ({ card }, piece) => {
-  if (piece.tilt !== 0) return null;
-  const over = Math.max(-piece.x, -piece.y, piece.x + piece.width - card.width, piece.y + piece.height - card.height);
-  if (over <= 0) return null;
-  const inside = (start: number, size: number, whole: number): Length =>
-    ticks(Math.max(0, Math.min(start, whole - size)));
-  const fits = piece.width <= card.width && piece.height <= card.height;
-  const place: Edit = {
-    do: 'place',
-    piece: piece.id,
-    x: inside(piece.x, piece.width, card.width),
-    y: inside(piece.y, piece.height, card.height),
-  };
-  return {
-    code: 'off-the-card',
-    severity: 'looks wrong',
-    piece: piece.id,
-    amount: ticks(over),
-    fix: fits ? [place] : [],
-  };
-};
-
-/** A size that lies on no 1/16 in or 1 mm mark; mended by the nearest one. What a mat follows is mended instead of it. */
-const offTheRuler: Check = (sketch, piece) => {
-  const step = rulerStep(sketch.unit);
-  const off = (length: Length): number => Math.abs(length - nearestStep(length, step));
-  const amount = Math.max(off(piece.width), off(piece.height));
-  if (amount === 0 || piece.mats) return null;
-  const side = (length: Length): Length => ticks(Math.max(step, nearestStep(length, step)));
-  const fix: Edit = {
-    do: 'resize',
-    piece: piece.id,
-    x: piece.x,
-    y: piece.y,
-    width: side(piece.width),
-    height: side(piece.height),
-  };
-  return { code: 'off-the-ruler', severity: 'worth knowing', piece: piece.id, amount: ticks(amount), fix: [fix] };
-};
-
-/** A punched edge that ends in part of a repeat at both ends; mended by the nearest whole number of repeats. */
-const partRepeats: Check = (sketch, piece) => {
-  for (const edge of EDGES) {
-    const punch = sketch.punches.find(({ id }) => id === piece.punched[edge]);
-    if (!punch || piece.shape !== 'rectangle') continue;
-    const level = edge === 'top' || edge === 'bottom';
-    const length = level ? piece.width : piece.height;
-    const { rest } = repeatsAlong(length, punch);
-    if (rest === 0) continue;
-    const whole = ticks(Math.max(1, Math.round(length / punch.repeat)) * punch.repeat);
-    // Grown or shortened about its middle, but never over an edge of the card that it did not cross before.
-    const start = (at: Length, card: Length): Length => {
-      const middled = Math.round(at + (length - whole) / 2);
-      const within = at >= 0 && at + length <= card && whole <= card;
-      return ticks(within ? Math.max(0, Math.min(middled, card - whole)) : middled);
-    };
-    const fix: Edit = level
-      ? {
-          do: 'resize',
-          piece: piece.id,
-          x: start(piece.x, sketch.card.width),
-          y: piece.y,
-          width: whole,
-          height: piece.height,
-        }
-      : {
-          do: 'resize',
-          piece: piece.id,
-          x: piece.x,
-          y: start(piece.y, sketch.card.height),
-          width: piece.width,
-          height: whole,
-        };
-    return {
-      code: 'part-repeats',
-      severity: 'looks wrong',
-      piece: piece.id,
-      amount: ticks(Math.round(rest)),
-      fix: [fix],
-    };
+/** `sketch` after `edits`, or null when they cannot be made. */
+function tried(sketch: Sketch, edits: readonly Edit[]): Sketch | null {
+  try {
+    return applyEdits(sketch, edits);
+  } catch (error) {
+    if (error instanceof EditError) return null;
+    throw error;
   }
-  return null;
-};
+}
 
-/** A punch that cuts deeper than the piece it is used on. */
-const punchTooDeep: Check = (sketch, piece) => {
-  for (const edge of EDGES) {
-    const punch = sketch.punches.find(({ id }) => id === piece.punched[edge]);
-    const across = edge === 'top' || edge === 'bottom' ? piece.height : piece.width;
-    if (punch && punch.depth >= across) {
-      return {
-        code: 'punch-too-deep',
-        severity: 'stops the build',
-        piece: piece.id,
-        amount: ticks(punch.depth - across),
-        fix: [{ do: 'punch', piece: piece.id, edge, punch: null }],
-      };
-    }
-  }
-  return null;
-};
+/** What was found before, by key, and the field in which it was found. */
+interface Found {
+  readonly field: CheckField;
+  readonly keys: ReadonlySet<string>;
+}
 
-const CHECKS: readonly Check[] = [radiusTooLarge, punchTooDeep, offTheCard, partRepeats, offTheRuler];
+/** True when `edits` take `suspect` away and bring nothing new that is as bad; only what they can affect is looked at again. */
+function mends({ field, keys }: Found, suspect: Suspect, edits: readonly Edit[]): boolean {
+  const sketch = tried(field.sketch, edits);
+  if (!sketch) return false;
+  const after = checkField(sketch);
+  const affected = affectedPieces(field, after, edits);
+  const looked = affected ? sketch.pieces.filter(({ id }) => affected.has(id)) : sketch.pieces;
+  return looked.every((piece) =>
+    suspectsAt(after, [piece]).every(
+      (other) => keyOf(other) !== keyOf(suspect) && (rank(other) > rank(suspect) || keys.has(keyOf(other))),
+    ),
+  );
+}
 
-/** Everything to watch in a sketch, worst first, then in gluing order. */
+/**
+ * Everything to watch in a sketch, worst first, then in gluing order. A fix is tried before it is offered: it takes its
+ * finding away and brings none that is as bad, or it is left out.
+ */
 export function checkSketch(sketch: Sketch): readonly Finding[] {
-  const order: readonly Severity[] = ['stops the build', 'looks wrong', 'worth knowing'];
-  const found = sketch.pieces.flatMap((piece) => CHECKS.flatMap((check) => check(sketch, piece) ?? []));
-  return order.flatMap((severity) => found.filter((finding) => finding.severity === severity));
+  const field = checkField(sketch);
+  const found = suspectsAt(field, sketch.pieces);
+  const before: Found = { field, keys: new Set(found.map(keyOf)) };
+  return SEVERITIES.flatMap((severity) => found.filter((suspect) => suspect.severity === severity)).map(
+    (suspect): Finding => {
+      const { fixes, ...finding } = suspect;
+      return { ...finding, fix: fixes.find((edits) => mends(before, suspect, edits)) ?? [] };
+    },
+  );
 }

@@ -2,7 +2,7 @@ import { ticks } from '@trimwell/geometry';
 import { findBroken } from '../model/invariants.js';
 import { type Problem, problemAt } from '../model/problem.js';
 import type { Edit, Piece, Sketch } from '../model/sketch.js';
-import { followMats, mattedPlace } from './mats.js';
+import { followMats, isConcentric, mattedCorners, mattedPlace } from './mats.js';
 
 /** Thrown when an edit cannot be applied to a sketch; nothing was changed. */
 export class EditError extends RangeError {
@@ -49,6 +49,25 @@ function placed(sketch: Sketch, edit: Edit, piece: Piece, place: Place): Sketch 
   const innerPlace = mattedPlace(place, reveal);
   if (!inner || !innerPlace) return refuse(edit, 'width', place.width, 'a mat larger than twice its reveal');
   return placed(sketch, edit, inner, innerPlace);
+}
+
+/**
+ * Rounds a piece. A concentric mat has no corners of its own: rounding it rounds what it mats, so that the reveal stays
+ * even round the corners.
+ */
+function rounded(sketch: Sketch, edit: EditOf<'round'>, piece: Piece, corners: Piece['corners']): Sketch {
+  const inner = isConcentric(piece) && sketch.pieces.find((other) => other.id === piece.mats?.piece);
+  if (!inner || !piece.mats) return withPiece(sketch, { ...piece, corners });
+  const { reveal } = piece.mats;
+  const within = mattedCorners(corners, reveal);
+  if (within) return rounded(sketch, edit, inner, within);
+  const [corner, radius] = wrongRadius(corners, reveal);
+  return refuse(edit, `corners.${corner}`, radius, 'square, or a radius larger than the reveal of a concentric mat');
+}
+
+/** The first corner that is rounded by no more than `reveal`. */
+function wrongRadius(corners: Piece['corners'], reveal: number): readonly [string, number] {
+  return Object.entries(corners).find(([, radius]) => radius > 0 && radius <= reveal) ?? ['tl', corners.tl];
 }
 
 function replaced<T extends { readonly id: string }>(records: readonly T[], record: T): readonly T[] {
@@ -163,7 +182,7 @@ function changed(sketch: Sketch, edit: Edit): Sketch {
     case 'tilt':
       return withPiece(sketch, { ...pieceOf(sketch, edit), tilt: edit.tilt });
     case 'round':
-      return withPiece(sketch, { ...pieceOf(sketch, edit), corners: edit.corners });
+      return rounded(sketch, edit, pieceOf(sketch, edit), edit.corners);
     case 'punch':
       return punchEdge(sketch, edit);
     case 'order':

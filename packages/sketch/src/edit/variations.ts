@@ -1,33 +1,66 @@
-import type { Problem } from '../model/problem.js';
+import { type Problem, problemAt } from '../model/problem.js';
 import type { CardEdit, Edit, Sketch, Variation } from '../model/sketch.js';
 import { applyEdit, EditError } from './apply-edit.js';
+import { joinEdit } from './join-edit.js';
+
+/** Most variations of a sketch, and most edits of one, as the schema says. */
+export const MOST_VARIATIONS = 40;
+export const MOST_EDITS = 400;
+
+/** An edit of a variation that could not be made, by its place among the edits. */
+export interface Unfit {
+  readonly variation: string;
+  readonly edit: number;
+  readonly problems: readonly Problem[];
+}
 
 /** A sketch with variations on, and what of them could not be done. */
 export interface Varied {
   readonly sketch: Sketch;
   readonly problems: readonly Problem[];
+  readonly unfit: readonly Unfit[];
+}
+
+function tried(sketch: Sketch, edit: Edit): Sketch | readonly Problem[] {
+  try {
+    return applyEdit(sketch, edit);
+  } catch (error) {
+    if (error instanceof EditError) return error.problems;
+    throw error;
+  }
+}
+
+/** `sketch` with the edits of one variation, which need not be one of its own. */
+export function withVariation(sketch: Sketch, { id, edits }: Variation): Varied {
+  const unfit: Unfit[] = [];
+  const varied = edits.reduce<Sketch>((before, edit, index) => {
+    const after = tried(before, edit);
+    if ('pieces' in after) return after;
+    unfit.push({ variation: id, edit: index, problems: after });
+    return before;
+  }, sketch);
+  return { sketch: varied, problems: unfit.flatMap(({ problems }) => problems), unfit };
 }
 
 /**
- * `sketch` with the variations `on` put on, in the order of the sketch. What of a variation does not fit (it resizes a
- * piece that has been taken away since) is left out and told of; the rest of it is done. Ids that are not there are
- * nothing. Without any, the sketch is the same object.
+ * `sketch` with the variations `on` put on, in the order of the sketch: where two set the same thing, the later one has
+ * it. What of a variation does not fit (it resizes a piece that has been taken away since) is left out and told of; the
+ * rest of it is done. Ids that are not there are nothing. Without any, the sketch is the same object.
  */
 export function withVariations(sketch: Sketch, on: readonly string[]): Varied {
-  const problems: Problem[] = [];
-  const varied = sketch.variations
+  return sketch.variations
     .filter(({ id }) => on.includes(id))
-    .flatMap(({ edits }) => edits)
-    .reduce<Sketch>((before, edit) => {
-      try {
-        return applyEdit(before, edit);
-      } catch (error) {
-        if (!(error instanceof EditError)) throw error;
-        problems.push(...error.problems);
-        return before;
-      }
-    }, sketch);
-  return { sketch: varied, problems };
+    .reduce<Varied>(
+      (before, variation) => {
+        const after = withVariation(before.sketch, variation);
+        return {
+          sketch: after.sketch,
+          problems: [...before.problems, ...after.problems],
+          unfit: [...before.unfit, ...after.unfit],
+        };
+      },
+      { sketch, problems: [], unfit: [] },
+    );
 }
 
 /** What is said of the sketch as a whole, whichever variation is being written. */
@@ -44,43 +77,37 @@ export function isCardEdit(edit: Edit): edit is CardEdit {
   return !OF_THE_SKETCH.has(edit.do);
 }
 
-type Settled = { readonly do: CardEdit['do']; readonly of: string };
-
-/** What `edit` sets anew as a whole, so that a later one makes it needless; null when it does not. */
-function sets(edit: CardEdit): Settled | null {
-  switch (edit.do) {
-    case 'place':
-    case 'resize':
-    case 'tilt':
-    case 'round':
-    case 'cut-from':
-      return { do: edit.do, of: edit.piece };
-    case 'punch':
-      return { do: edit.do, of: `${edit.piece} ${edit.edge}` };
-    case 'card':
-      return { do: edit.do, of: '' };
-    default:
-      return null;
+/**
+ * `variation` with `edits` made at its end.
+ * @throws EditError when it would hold more edits than a sketch keeps.
+ */
+export function withEdits(variation: Variation, edits: readonly CardEdit[]): Variation {
+  const joined = edits.reduce(joinEdit, variation.edits);
+  if (joined.length > MOST_EDITS) {
+    const path = ['variations', variation.id, 'edits'];
+    throw new EditError([problemAt('edit-refused', path, joined.length, `at most ${MOST_EDITS} changes`)]);
   }
+  return { ...variation, edits: joined };
 }
 
 /**
- * `edits` and then `next`, without what `next` makes needless: while a piece is dragged, only its last place is kept.
- * Only edits of the same sort may lie between, since they touch other pieces.
+ * Every piece of the card and of its variations, whether they are on or not: a new piece takes none of their ids, so that
+ * variations can be put on together.
  */
-export function joinEdit(edits: readonly CardEdit[], next: CardEdit): readonly CardEdit[] {
-  const mine = sets(next);
-  if (!mine) return [...edits, next];
-  for (let at = edits.length - 1; at >= 0; at -= 1) {
-    const edit = edits[at];
-    const set = edit && sets(edit);
-    if (set?.do !== mine.do) break;
-    if (set.of === mine.of) return [...edits.slice(0, at), ...edits.slice(at + 1), next];
-  }
-  return [...edits, next];
+export function everyPiece({ pieces, variations }: Sketch): readonly { readonly id: string }[] {
+  const brought = variations.flatMap(({ edits }) =>
+    edits.flatMap((edit) => (edit.do === 'add-piece' ? [edit.piece] : [])),
+  );
+  return brought.length === 0 ? pieces : [...pieces, ...brought];
 }
 
-/** `variation` with `edits` made at its end. */
-export function withEdits(variation: Variation, edits: readonly CardEdit[]): Variation {
-  return { ...variation, edits: edits.reduce(joinEdit, variation.edits) };
+/** Every mix of the sketch and of its variations, and every paper, with which a mix shares its names. */
+export function everySource({ papers, mixes, variations }: Sketch): readonly { readonly id: string }[] {
+  const brought = variations.flatMap(({ edits }) =>
+    edits.flatMap((edit): readonly { readonly id: string }[] => {
+      if (edit.do === 'set-mix') return [edit.mix];
+      return edit.do === 'set-paper' ? [edit.paper] : [];
+    }),
+  );
+  return [...papers, ...mixes, ...brought];
 }

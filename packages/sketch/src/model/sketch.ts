@@ -1,4 +1,4 @@
-import { ticks, type Unit } from '@trimwell/geometry';
+import { PUNCH_PROFILES, ticks, type Unit } from '@trimwell/geometry';
 import * as z from 'zod/mini';
 import { lengthsIn } from './lengths.js';
 
@@ -12,7 +12,28 @@ const count = (least: number, most: number) => z.int().check(z.minimum(least), z
 const between = (least: number, most: number) => z.number().check(z.minimum(least), z.maximum(most));
 
 export const PAPER_KINDS = ['cardstock', 'patterned paper', 'vellum', 'foil', 'kraft', 'other'] as const;
-export const PATTERNS = ['plain', 'stripe', 'dot', 'gingham', 'sprig', 'plaid', 'star', 'lettering'] as const;
+/** Prints of papers, drawn by us. */
+export const PATTERNS = [
+  'plain',
+  'stripe',
+  'slant stripe',
+  'dot',
+  'speckle',
+  'gingham',
+  'plaid',
+  'grid',
+  'chevron',
+  'star',
+  'heart',
+  'snow',
+  'sprig',
+  'leaf',
+  'blossom',
+  'shell',
+  'wood grain',
+  'lettering',
+  'music',
+] as const;
 export const PIECE_KINDS = [
   'panel',
   'mat',
@@ -25,8 +46,10 @@ export const PIECE_KINDS = [
   'other',
 ] as const;
 export const SHAPES = ['rectangle', 'ellipse', 'banner', 'tag'] as const;
-export const PROFILES = ['scallop', 'wave', 'zigzag', 'perforated'] as const;
+export const PROFILES = PUNCH_PROFILES;
 export const MOTIFS = ['words', 'wreath', 'branch', 'heart', 'star', 'sun'] as const;
+/** What the address of a closing line may be: https, and nothing that could end an attribute it is written in. */
+export const LINK_ADDRESS = /^https:\/\/[^\s<>"']+$/;
 export const EDGES = ['top', 'right', 'bottom', 'left'] as const;
 export const AS_MANY_AS_POSSIBLE = 'as many as possible';
 
@@ -117,7 +140,7 @@ function records(unit: Unit) {
   });
   const link = z.strictObject({
     text: name,
-    address: z.string().check(z.maxLength(500), z.regex(/^https:\/\/[^\s<>"']+$/)),
+    address: z.string().check(z.maxLength(500), z.regex(LINK_ADDRESS)),
   });
   const links = z.array(link).check(z.maxLength(24));
   const supplies = z.array(words(200)).check(z.maxLength(48));
@@ -196,7 +219,16 @@ function records(unit: Unit) {
     batch,
     variations: z._default(z.array(variation).check(z.maxLength(40)), []),
   });
-  return { sketch, edit };
+  // Pieces by themselves, with all that they are cut from and punched with, as they are handed from one sketch to another.
+  const copied = z.strictObject({
+    trimwellPieces: z.literal(1),
+    unit: z.enum(['in', 'mm']),
+    pieces: z.array(piece).check(z.minLength(1), z.maxLength(200)),
+    papers: z.array(paper).check(z.minLength(1), z.maxLength(60)),
+    mixes: z._default(z.array(mix).check(z.maxLength(24)), []),
+    punches: z._default(z.array(punch).check(z.maxLength(24)), []),
+  });
+  return { sketch, edit, copied };
 }
 
 const inInches = records('in');
@@ -212,6 +244,11 @@ export function editSchema(unit: Unit): typeof inInches.edit {
   return unit === 'in' ? inInches.edit : inMillimetres.edit;
 }
 
+/** The schema of copied pieces whose bare numbers are in `unit`. */
+export function copiedPiecesSchema(unit: Unit): typeof inInches.copied {
+  return unit === 'in' ? inInches.copied : inMillimetres.copied;
+}
+
 type DeepReadonly<T> = T extends number | string | boolean | null | undefined
   ? T
   : T extends readonly (infer U)[]
@@ -222,6 +259,8 @@ type DeepReadonly<T> = T extends number | string | boolean | null | undefined
 export type Sketch = DeepReadonly<z.output<typeof inInches.sketch>>;
 /** A sketch as JSON: lengths as texts or bare numbers, defaults may be left out. */
 export type SketchDocument = z.input<typeof inInches.sketch>;
+/** Pieces with the papers, mixes and punches that they need, as a value: lengths in ticks. */
+export type CopiedPieces = DeepReadonly<z.output<typeof inInches.copied>>;
 export type Edit = DeepReadonly<z.output<typeof inInches.edit>>;
 export type EditDocument = z.input<typeof inInches.edit>;
 export type Card = Sketch['card'];

@@ -1,0 +1,48 @@
+import type { PlacedBounds } from '@trimwell/geometry';
+import type { Edit, Piece, Sketch } from '../model/sketch.js';
+import type { CheckField } from './check-field.js';
+
+function meet(one: PlacedBounds, other: PlacedBounds): boolean {
+  return one.left <= other.right && one.right >= other.left && one.top <= other.bottom && one.bottom >= other.top;
+}
+
+/** The pieces of one that are not, as they are, pieces of the other. */
+function changed(sketch: Sketch, other: Sketch): readonly Piece[] {
+  const same = new Set(other.pieces);
+  return sketch.pieces.filter((piece) => !same.has(piece));
+}
+
+/** True when `edits` change nothing but pieces and their order. */
+function onlyPieces(before: Sketch, after: Sketch): boolean {
+  return (['card', 'unit', 'punches', 'papers', 'mixes'] as const).every((part) => before[part] === after[part]);
+}
+
+/**
+ * Pieces of which something else may be found after `edits`: those that were changed or put elsewhere in the order, what lies
+ * where they lay or lie, and mats with what they mat. Every check looks no further. Null when it may be any of them.
+ */
+export function affectedPieces(
+  before: CheckField,
+  after: CheckField,
+  edits: readonly Edit[],
+): ReadonlySet<string> | null {
+  if (!onlyPieces(before.sketch, after.sketch)) return null;
+  const ordered = new Set(edits.flatMap((edit) => (edit.do === 'order' ? [edit.piece] : [])));
+  const moved = ({ sketch }: CheckField): readonly Piece[] => sketch.pieces.filter(({ id }) => ordered.has(id));
+  const [gone, come] = [
+    [...changed(before.sketch, after.sketch), ...moved(before)],
+    [...changed(after.sketch, before.sketch), ...moved(after)],
+  ];
+  const boxes = [...gone.map(before.bounds), ...come.map(after.bounds)];
+  const ids = new Set([...gone, ...come].map(({ id }) => id));
+  return new Set(
+    after.sketch.pieces
+      .filter(
+        (piece) =>
+          ids.has(piece.id) ||
+          (piece.mats && ids.has(piece.mats.piece)) ||
+          boxes.some((box) => meet(box, after.bounds(piece))),
+      )
+      .map(({ id }) => id),
+  );
+}

@@ -1,0 +1,138 @@
+import { isCovered, type PlacedBounds, type PlacedPiece, ticks } from '@trimwell/geometry';
+import type { Piece } from '../model/sketch.js';
+import type { CheckField } from './check-field.js';
+
+/** A share of a radius: how far inside of a corner's box its arc is at 45 degrees. */
+const WITHIN_ARC = 1 - Math.SQRT1_2;
+
+/** An upright box that lies within a piece all over; null for shapes and tilts that are rarely worth one. */
+function innerBox({ shape, x, y, tilt }: PlacedPiece): PlacedBounds | null {
+  if (tilt !== 0) return null;
+  const { width, height, corners, punched } = shape;
+  if (shape.shape === 'rectangle') {
+    const arc = Math.max(corners.tl, corners.tr, corners.br, corners.bl) * WITHIN_ARC;
+    const depth = (edge: keyof typeof punched): number => arc + (punched[edge]?.depth ?? 0);
+    return {
+      left: x + depth('left'),
+      top: y + depth('top'),
+      right: x + width - depth('right'),
+      bottom: y + height - depth('bottom'),
+    };
+  }
+  if (shape.shape !== 'ellipse') return null;
+  const [across, down] = [(width / 2) * WITHIN_ARC, (height / 2) * WITHIN_ARC];
+  return { left: x + across, top: y + down, right: x + width - across, bottom: y + height - down };
+}
+
+/** True when upright `boxes` hide all of `target` between them: a sweep from top to bottom, exact. */
+export function boxesCover(target: PlacedBounds, boxes: readonly PlacedBounds[]): boolean {
+  const inside = (y: number): boolean => target.top < y && y < target.bottom;
+  const cuts = [target.top, target.bottom, ...boxes.flatMap(({ top, bottom }) => [top, bottom]).filter(inside)];
+  cuts.sort((a, b) => a - b);
+  return cuts.slice(1).every((bottom, index) => {
+    const top = cuts[index] ?? bottom;
+    if (top === bottom) return true;
+    let reached = target.left;
+    const row = boxes.filter((box) => box.top <= top && box.bottom >= bottom).sort((a, b) => a.left - b.left);
+    for (const box of row) if (box.left <= reached) reached = Math.max(reached, box.right);
+    return reached >= target.right;
+  });
+}
+
+/** Covers without their punched edges: those are counted as cut off as deep as they are shaped, evenly all round. */
+const plain = new WeakMap<PlacedPiece, PlacedPiece>();
+
+function withoutPunches(piece: PlacedPiece): PlacedPiece {
+  const { shape } = piece;
+  const depth = Math.max(0, ...Object.values(shape.punched).map((punch) => punch?.depth ?? 0));
+  if (depth === 0) return piece;
+  const known = plain.get(piece);
+  if (known) return known;
+  const smaller: PlacedPiece = {
+    ...piece,
+    shape: {
+      ...shape,
+      punched: {},
+      width: ticks(Math.max(1, shape.width - 2 * depth)),
+      height: ticks(Math.max(1, shape.height - 2 * depth)),
+    },
+    x: ticks(piece.x + depth),
+    y: ticks(piece.y + depth),
+  };
+  plain.set(piece, smaller);
+  return smaller;
+}
+
+const filled = new WeakMap<PlacedPiece, PlacedPiece>();
+
+/** A piece as if none of its edges were punched. */
+function unpunched(piece: PlacedPiece): PlacedPiece {
+  if (Object.values(piece.shape.punched).every((punch) => punch === undefined)) return piece;
+  const whole = filled.get(piece) ?? { ...piece, shape: { ...piece.shape, punched: {} } };
+  filled.set(piece, whole);
+  return whole;
+}
+
+/** True when one lies exactly where the other does. */
+function alike(one: PlacedPiece, other: PlacedPiece): boolean {
+  return (
+    one.x === other.x &&
+    one.y === other.y &&
+    one.tilt === other.tilt &&
+    JSON.stringify(one.shape) === JSON.stringify(other.shape)
+  );
+}
+
+interface Known {
+  readonly covers: readonly PlacedPiece[];
+  readonly covered: boolean;
+}
+
+/** Answers that are remembered for one piece: enough for the ways to mend it that are tried in turn. */
+const MOST = 6;
+const known = new WeakMap<PlacedPiece, Known[]>();
+
+function exactly(target: PlacedPiece, covers: readonly PlacedPiece[]): boolean {
+  const answers = known.get(target) ?? [];
+  const same = answers.find(
+    (each) => each.covers.length === covers.length && each.covers.every((cover, at) => cover === covers[at]),
+  );
+  if (same) return same.covered;
+  const covered = isCovered(target, covers);
+  known.set(target, [{ covers, covered }, ...answers].slice(0, MOST));
+  return covered;
+}
+
+/**
+ * True when nothing of `target` shows below `covers`. Boxes decide nearly always: those within the covers may hide it all,
+ * those around them may fail to; only in between the outlines are looked at. There a punched edge of a cover hides nothing,
+ * and one of `target` counts as plain, so that too little is told rather than too much.
+ */
+export function coveredBy(
+  { placed, bounds }: CheckField,
+  target: { readonly placed: PlacedPiece; readonly bounds: PlacedBounds },
+  covers: readonly Piece[],
+): boolean {
+  const { left, top, right, bottom } = target.bounds;
+  const near = covers.filter((cover) => {
+    const box = bounds(cover);
+    return box.left < right && box.right > left && box.top < bottom && box.bottom > top;
+  });
+  if (near.length === 0) return false;
+  const { x, y, shape } = target.placed;
+  const [middleX, middleY] = [x + shape.width / 2, y + shape.height / 2];
+  const middle = { left: middleX - 1, top: middleY - 1, right: middleX + 1, bottom: middleY + 1 };
+  if (!boxesCover(innerBox(target.placed) ?? middle, near.map(bounds))) return false;
+  if (
+    boxesCover(
+      target.bounds,
+      near.flatMap((cover) => innerBox(placed(cover)) ?? []),
+    )
+  )
+    return true;
+  if (near.some((cover) => alike(placed(cover), target.placed))) return true;
+  return exactly(
+    unpunched(target.placed),
+    near.map((cover) => withoutPunches(placed(cover))),
+  );
+}
