@@ -15,6 +15,8 @@ export interface CardOptions {
   readonly dimensions?: boolean;
   /** The pieces' letters, each in a corner of its piece. Default false. */
   readonly labels?: boolean;
+  /** Leaves out the pieces that are hidden on the table. Default false: on paper every piece is drawn. */
+  readonly leaveOutHidden?: boolean;
 }
 
 const CARD = 'card';
@@ -44,7 +46,9 @@ function letterPlaces(pieces: readonly Piece[], letters: ReadonlyMap<string, str
 export function drawCard(sketch: Sketch, options: CardOptions): Drawing {
   const { width, height, fold, base } = sketch.card;
   const size = options.size ?? inches(1) / 6;
-  const shown = sketch.pieces.filter((piece) => piece.face === options.face);
+  const shown = sketch.pieces.filter(
+    (piece) => piece.face === options.face && !(options.leaveOutHidden && piece.hidden),
+  );
   const outline = rectangle(0, 0, width, height);
   const items: Item[] = [
     { kind: 'path', key: `${CARD}:shadow`, role: 'shadow', outline },

@@ -1,6 +1,6 @@
 import { type PieceShape, type PunchProfile, pieceOutline } from '@trimwell/geometry';
-import type { Edge, Look, Piece, Sketch } from '@trimwell/sketch';
-import type { GroupItem, Item } from '../drawing/drawing.js';
+import type { Edge, Paper, Piece, Sketch } from '@trimwell/sketch';
+import type { GroupItem, Item, SheetLook } from '../drawing/drawing.js';
 import { drawArt } from './art.js';
 
 /** The shape of a piece with its punches looked up. */
@@ -34,9 +34,14 @@ export function facePaper(sketch: Sketch, piece: Piece): string {
   );
 }
 
+/** The look of a paper, with the size of its sheet when there is a photograph of it. */
+export function sheetLook({ look, width, height }: Paper): SheetLook {
+  return look.photo === undefined ? look : { ...look, sheet: { width, height } };
+}
+
 /** The looks of all papers of a sketch, by paper id. */
-export function looksOf(sketch: Sketch): Readonly<Record<string, Look>> {
-  return Object.fromEntries(sketch.papers.map((paper) => [paper.id, paper.look]));
+export function looksOf(sketch: Sketch): Readonly<Record<string, SheetLook>> {
+  return Object.fromEntries(sketch.papers.map((paper) => [paper.id, sheetLook(paper)]));
 }
 
 /** A piece as a group: its shadow, its paper, its holes, its art, turned by its tilt about its middle. */

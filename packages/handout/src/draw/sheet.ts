@@ -12,6 +12,7 @@ import { type Paper, pieceOfBlank } from '@trimwell/sketch';
 import type { Drawing, Item } from '../drawing/drawing.js';
 import { type PlacedText, placeLabel, placeNote } from './label-placement.js';
 import { labelOfBlank } from './labels.js';
+import { sheetLook } from './piece.js';
 
 export interface SheetOptions {
   readonly style: LengthStyle;
@@ -107,7 +108,7 @@ export function drawSheet(layout: SheetLayout, paper: Paper, options: SheetOptio
     description: `Cutting guide of ${paper.name}, ${formatSize(layout, style)}: ${blanks} blanks.`,
     box: { x: -edge, y: -edge, width: layout.width + 2 * edge, height: layout.height + 2 * edge },
     items: [...items, ...marks, ...words],
-    looks: { [paper.id]: paper.look },
+    looks: { [paper.id]: sheetLook(paper) },
   };
 }
 
@@ -123,6 +124,6 @@ export function drawPlainSheet(paper: Paper, size: number): Drawing {
       { kind: 'path', key: 'sheet:shadow', role: 'shadow', outline },
       { kind: 'path', key: 'sheet:paper', role: 'sheet', outline, fill: { paper: paper.id } },
     ],
-    looks: { [paper.id]: paper.look },
+    looks: { [paper.id]: sheetLook(paper) },
   };
 }

@@ -1,117 +1,65 @@
-import { formatLength, inches, type LengthStyle, type Outline, type Point } from '@trimwell/geometry';
-import { CARD_BASE, type Face, type Piece, type Sketch } from '@trimwell/sketch';
+import { formatLength, inches, type LengthStyle } from '@trimwell/geometry';
+import type { Sketch } from '@trimwell/sketch';
 import type { Drawing, Item } from '../drawing/drawing.js';
 import { labelPieces } from './labels.js';
-import { facePaper, looksOf } from './piece.js';
+import { looksOf } from './piece.js';
+import { drawSlip } from './slip.js';
+import { FLAT, LEAN, layoutStack, NAMES, type StackLayoutOptions, type StackSlip } from './stack-layout.js';
 import { textWidth } from './text-width.js';
 
-export interface StackOptions {
-  readonly face: Face;
+export interface StackOptions extends StackLayoutOptions {
   readonly style: LengthStyle;
-  /** Height of the letters, in ticks. Default 1/5 in. */
-  readonly size?: number;
-  /** How far apart the slips are lifted, in ticks. Default enough for their names not to touch. */
-  readonly lift?: number;
-}
-
-/** How far back an edge leans and how flat it lies, as shares of its depth: an oblique view from above. */
-const LEAN = 0.34;
-const FLAT = 0.2;
-/** Least room for letters and names, in ems, so that the slips of short-named pieces are not drawn larger than others. */
-const NAMES = 17;
-
-interface Slip {
-  readonly id: string;
-  readonly name: string;
-  readonly note: string;
-  readonly paper: string;
-  readonly rect: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
-}
-
-function slipOf(sketch: Sketch, piece: Piece, style: LengthStyle): Slip {
-  const note = piece.raise > 0 ? `raised ${formatLength(piece.raise, style)}` : '';
-  return { id: piece.id, name: piece.name, note, paper: facePaper(sketch, piece), rect: piece };
+  /** The slips alone, for a page that sets letters and names beside them itself. Default false. */
+  readonly slipsOnly?: boolean;
 }
 
 /** What stands beside a slip. */
-function nameOf({ name, note }: Slip): string {
-  return note === '' ? name : `${name}, ${note}`;
+function nameOf({ piece }: StackSlip, sketch: Sketch, style: LengthStyle): string {
+  if (!piece) return `Card base, ${foldNote(sketch.card.fold)}`;
+  return piece.raise > 0 ? `${piece.name}, raised ${formatLength(piece.raise, style)}` : piece.name;
 }
 
-function slanted({ x, y, width, height }: Slip['rect'], level: number): Outline {
-  const point = (px: number, py: number): Point => ({ x: px - py * LEAN, y: level + py * FLAT });
-  const [a, b, c, d] = [point(x, y), point(x + width, y), point(x + width, y + height), point(x, y + height)];
-  return { start: a, steps: [b, c, d, a].map((to) => ({ kind: 'line', to })) };
+/** A line from the right edge of a slip to its letter and its name. */
+function words(slip: StackSlip, letter: string, name: string, right: number, text: number, size: number): Item[] {
+  const { id, rect, level } = slip;
+  const key = `slip:${id}`;
+  const depth = rect.y + rect.height / 2;
+  const from = { x: rect.x + rect.width - depth * LEAN, y: level + depth * FLAT };
+  const line = { key: `${key}:leader`, role: 'leader', piece: id, from, to: { x: right, y: text } } as const;
+  const beside = (x: number) => ({ piece: id, at: { x, y: text + size * 0.35 }, size, align: 'start' as const });
+  return [
+    { kind: 'line', ...line },
+    { kind: 'text', key: `${key}:label`, role: 'label', text: letter, ...beside(right + size * 0.4) },
+    { kind: 'text', key: `${key}:name`, role: 'note', text: name, ...beside(right + size * 1.6) },
+  ];
 }
 
 /**
- * The stack of one face: every piece as a slip of its own paper, lifted apart, the base at the bottom, each with its
- * letter and name beside it.
+ * The stack of one face, lifted apart and seen from the side and above: every piece as a slip of its own paper, the base at
+ * the bottom. Papers are as thick as their caliper and stand on pads as high as their foam, both drawn eight times as
+ * high as they are; beside each slip its letter, its name and the foam's figure.
  */
-export function drawStack(sketch: Sketch, { face, style, size = inches(1) / 5, lift }: StackOptions): Drawing {
+export function drawStack(sketch: Sketch, options: StackOptions): Drawing {
   const { card } = sketch;
+  const { style, size = inches(1) / 5, slipsOnly = false } = options;
   const labels = labelPieces(sketch);
-  const base: Slip = {
-    id: CARD_BASE,
-    name: 'Card base',
-    note: foldNote(card.fold),
-    paper: card.base,
-    rect: { x: 0, y: 0, width: card.width, height: card.height },
-  };
-  const slips = [
-    base,
-    ...sketch.pieces.filter((piece) => piece.face === face).map((piece) => slipOf(sketch, piece, style)),
-  ];
-  const step = lift ?? Math.max(card.height * FLAT * 0.52, size * 2.3);
+  const slips = layoutStack(sketch, options);
   const right = card.width + size * 1.2;
-  const items = slips.flatMap((slip, index): Item[] => {
-    const level = -index * step;
-    const key = `slip:${slip.id}`;
-    const outline = slanted(slip.rect, level);
-    const middle = level + (slip.rect.y + slip.rect.height / 2) * FLAT;
-    const end = slip.rect.x + slip.rect.width - (slip.rect.y + slip.rect.height / 2) * LEAN;
-    const text = level + card.height * FLAT * 0.5;
-    return [
-      { kind: 'path', key: `${key}:shadow`, role: 'shadow', piece: slip.id, outline },
-      { kind: 'path', key, role: 'outline', piece: slip.id, outline, fill: { paper: slip.paper } },
-      {
-        kind: 'line',
-        key: `${key}:leader`,
-        role: 'leader',
-        piece: slip.id,
-        from: { x: end, y: middle },
-        to: { x: right, y: text },
-      },
-      {
-        kind: 'text',
-        key: `${key}:label`,
-        role: 'label',
-        piece: slip.id,
-        at: { x: right + size * 0.4, y: text + size * 0.35 },
-        text: labels.get(slip.id) ?? '?',
-        size,
-        align: 'start',
-      },
-      {
-        kind: 'text',
-        key: `${key}:name`,
-        role: 'note',
-        piece: slip.id,
-        at: { x: right + size * 1.6, y: text + size * 0.35 },
-        text: nameOf(slip),
-        size,
-        align: 'start',
-      },
-    ];
+  const names = slips.map((slip) => nameOf(slip, sketch, style));
+  const lines = slips.flatMap((slip, index) => {
+    const text = slip.level + card.height * FLAT * 0.5;
+    return words(slip, labels.get(slip.id) ?? '?', names[index] ?? '', right, text, size);
   });
-  const top = -(slips.length - 1) * step - size;
-  const names = Math.max(size * NAMES, ...slips.map((slip) => size * 2 + textWidth(nameOf(slip), size)));
+  const top = (slips.at(-1)?.level ?? 0) - size;
   const left = -card.height * LEAN - size * 0.5;
+  const beside = Math.max(size * NAMES, ...names.map((name) => size * 2 + textWidth(name, size)));
+  const width = slipsOnly ? card.width + size * 0.5 - left : right + beside - left;
+  const foot = card.height * FLAT + (slips[0]?.thick ?? 0) + size * 1.5;
   return {
     title: 'The stack',
-    description: `Gluing order, lowest first: ${slips.map(({ name }) => name).join(', ')}.`,
-    box: { x: left, y: top, width: right + names - left, height: card.height * FLAT + size * 1.5 - top },
-    items,
+    description: `Gluing order, lowest first: ${slips.map(({ piece }) => piece?.name ?? 'Card base').join(', ')}.`,
+    box: { x: left, y: top, width, height: foot - top },
+    items: [...slips.map((slip) => drawSlip(slip, size)), ...(slipsOnly ? [] : lines)],
     looks: looksOf(sketch),
   };
 }

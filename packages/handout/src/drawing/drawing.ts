@@ -1,5 +1,5 @@
 import type { Outline, Point } from '@trimwell/geometry';
-import type { Look } from '@trimwell/sketch';
+import type { Look, Paper } from '@trimwell/sketch';
 
 /**
  * What an item of a drawing means. A theme turns a role into ink; a role is never a colour, and no meaning hangs on
@@ -12,6 +12,7 @@ export type Role =
   | 'outline' // the visible edge of a piece
   | 'hidden' // an edge that something covers
   | 'shadow' // depth under a piece, decoration only
+  | 'foam' // a pad of foam adhesive under a piece
   | 'cut' // a straight cut across a part
   | 'blank' // the rectangle of a blank on a sheet
   | 'offcut' // what is left over
@@ -22,6 +23,11 @@ export type Role =
   | 'figure' // a dimension figure
   | 'note' // any other text
   | 'art'; // printed decoration standing in for a stamped or printed image
+
+/** A paper's look; `sheet` is what a photograph of it spans, and is stated only for a look that has one. */
+export interface SheetLook extends Look {
+  readonly sheet?: Pick<Paper, 'width' | 'height'>;
+}
 
 /** The look that an item's area is filled with; the writer makes a pattern of it. `id` is the paper's id. */
 export interface PaperFill {
@@ -97,5 +103,5 @@ export interface Drawing {
   readonly box: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
   readonly items: readonly Item[];
   /** The looks of the papers that items are filled with, by paper id. */
-  readonly looks: Readonly<Record<string, Look>>;
+  readonly looks: Readonly<Record<string, SheetLook>>;
 }

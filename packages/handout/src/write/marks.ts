@@ -1,18 +1,27 @@
 import type { Drawing, Item } from '../drawing/drawing.js';
-import { lookFill } from './look.js';
+import { isFlat, lookFill, lookPattern, type Photos } from './look.js';
 import type { Mark } from './mark.js';
 import { pathData } from './path-data.js';
 import { unit } from './units.js';
 
-/** What the marks of a drawing depend on beside the drawing: the start of the ids of its patterns. */
+/** What the marks of a drawing depend on beside the drawing: the start of the ids of its patterns, and photographs. */
 export interface MarkContext {
   readonly looks: Drawing['looks'];
   readonly prefix: string;
+  /** Photographs of sheets that are at hand; a print drawn by us stands in for any other. */
+  readonly photos?: Photos;
 }
 
 /** The id of a paper's pattern; papers' ids are plain, so it is safe in a URL and in XML. */
 export function patternId(prefix: string, paper: string): string {
   return `${prefix}-paper-${paper}`;
+}
+
+/** The patterns of all looks that are more than one flat colour. */
+export function lookPatterns({ looks, prefix, photos }: MarkContext): readonly Mark[] {
+  return Object.entries(looks)
+    .filter(([, look]) => !isFlat(look, photos))
+    .map(([paper, look]) => lookPattern(look, patternId(prefix, paper), photos));
 }
 
 function named(item: Item): Record<string, string> {
@@ -25,7 +34,8 @@ export function itemMark(item: Item, context: MarkContext): Mark {
   switch (item.kind) {
     case 'path': {
       const look = item.fill && context.looks[item.fill.paper];
-      const fill = item.fill && look ? { fill: lookFill(look, patternId(context.prefix, item.fill.paper)) } : {};
+      const fill =
+        item.fill && look ? { fill: lookFill(look, patternId(context.prefix, item.fill.paper), context.photos) } : {};
       const ink = item.ink === undefined ? {} : { stroke: item.ink };
       return {
         tag: 'path',

@@ -1,9 +1,9 @@
 import { toInches, toMillimetres, type Unit } from '@trimwell/geometry';
 import type { Drawing } from '../drawing/drawing.js';
 import { escapeXml } from './escape.js';
-import { lookPattern } from './look.js';
+import type { Photos } from './look.js';
 import { type Mark, markText } from './mark.js';
-import { itemMark, patternId } from './marks.js';
+import { itemMark, lookPatterns } from './marks.js';
 import { type Ink, PAPER_THEME, type Theme } from './theme.js';
 import { unit } from './units.js';
 
@@ -15,6 +15,8 @@ export interface SvgOptions {
   readonly prefix?: string;
   /** What is shown at true size, in ticks; default the drawing's box. */
   readonly box?: Drawing['box'];
+  /** Photographs of sheets as data URLs, by hash; without them the prints drawn by us are shown. */
+  readonly photos?: Photos;
 }
 
 const FONT = "'Source Sans 3', 'Helvetica Neue', Arial, sans-serif";
@@ -65,10 +67,8 @@ function sizeAttribute(ticks: number, measure: Unit): string {
  */
 export function writeSvg(drawing: Drawing, options: SvgOptions): string {
   const { theme = PAPER_THEME, prefix = 'trimwell', box = drawing.box } = options;
-  const context = { looks: drawing.looks, prefix };
-  const patterns = Object.entries(drawing.looks)
-    .filter(([, look]) => look.pattern !== 'plain')
-    .map(([paper, look]) => markText(lookPattern(look, patternId(prefix, paper))));
+  const context = { looks: drawing.looks, prefix, ...(options.photos ? { photos: options.photos } : {}) };
+  const patterns = lookPatterns(context).map(markText);
   const marks = drawing.items.map((item) => markText(inked(itemMark(item, context), theme)));
   const size = `width="${sizeAttribute(box.width, options.unit)}" height="${sizeAttribute(box.height, options.unit)}"`;
   const view = `viewBox="${[box.x, box.y, box.width, box.height].map(unit).join(' ')}"`;

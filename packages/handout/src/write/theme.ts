@@ -27,6 +27,7 @@ export const PAPER_THEME: Theme = {
   outline: { stroke: INK, width: 18, opacity: 1 },
   hidden: { stroke: INK, fill: '#ffffff', width: 18 },
   shadow: { fill: INK, opacity: 0 },
+  foam: { stroke: INK, fill: '#ffffff', width: 18 },
   cut: { stroke: INK, width: 35 },
   blank: { stroke: INK, fill: '#ffffff', width: 18, opacity: 0.72 },
   offcut: { stroke: 'none', fill: '#ffffff', opacity: 0.4 },
