@@ -1,5 +1,15 @@
-import { fileStem, sheetGuides, type TextFile, writePieceListCsv, writePieceListJson } from '@trimwell/handout';
+import {
+  BLADE_CAUTION,
+  fileStem,
+  sheetGuides,
+  type TextFile,
+  writePieceListCsv,
+  writePieceListJson,
+} from '@trimwell/handout';
 import { type BatchPlan, type Sketch, writeSketchText } from '@trimwell/sketch';
+
+/** What is said beside guides that are to be cut. */
+export const CAUTION = BLADE_CAUTION;
 
 /** A file that the editor hands out, and what the button that saves it says. */
 export interface Export {

@@ -1,4 +1,5 @@
 import { type BatchPlan, batchRecipe, type NearMiss, type NearMisses, type Sketch } from '@trimwell/sketch';
+import { onlyPlacesChanged } from '../state/changed-pieces.js';
 import { redo, undo } from '../state/history.js';
 import { type EditorState, openState, type Transaction } from '../state/state.js';
 import { applyTransaction, cancelGesture, settleGesture } from '../state/transaction.js';
@@ -10,6 +11,8 @@ import { type Offer, type Trial, tryOnEdit } from './trial.js';
 export interface SessionChange {
   /** What is on the table. */
   readonly sketch: boolean;
+  /** The sketch changed in nothing but where pieces lie on the card. */
+  readonly places: boolean;
   /** What is kept. */
   readonly document: boolean;
   /** Which variations are on, or which of them is being written. */
@@ -24,6 +27,7 @@ export interface SessionChange {
 
 const ONLY_THE_PLAN = {
   sketch: false,
+  places: false,
   document: false,
   variations: false,
   selection: false,
@@ -190,11 +194,21 @@ export class Session {
     if (next === before && !ended) return;
     this.#state = next;
     const sketch = next.sketch !== before.sketch;
+    const places = sketch && onlyPlacesChanged(before.sketch, next.sketch);
     const document = next.document !== before.document;
     const variations = next.on !== before.on || next.writing !== before.writing;
     const selection = next.selection !== before.selection || next.face !== before.face;
     const asked = this.#ask();
-    this.#tell({ sketch, document, variations, selection, plan: asked, settled: this.#gesture === null, ended });
+    this.#tell({
+      sketch,
+      places,
+      document,
+      variations,
+      selection,
+      plan: asked,
+      settled: this.#gesture === null,
+      ended,
+    });
   }
 
   #ask(): boolean {

@@ -1,6 +1,5 @@
 import { inches, type Length, millimetres, nearestStep, type Point, type Size, ticks } from '@trimwell/geometry';
-import { type Face, freeId, type Paper, type Piece, rulerStep, type Sketch } from '@trimwell/sketch';
-import { onSelected } from './on-selected.js';
+import { everyPiece, type Face, freeId, type Paper, type Piece, rulerStep, type Sketch } from '@trimwell/sketch';
 import type { Command, EditorState } from './state.js';
 
 /** Most pieces that a sketch may hold, as its schema says. */
@@ -63,7 +62,7 @@ function newPiece({ sketch, face }: EditorState, from: string, about?: Point): P
   const { card } = sketch;
   const square = ticks(0);
   return {
-    id: freeId(kind.replaceAll(' ', '-'), sketch.pieces),
+    id: freeId(kind.replaceAll(' ', '-'), everyPiece(sketch)),
     name: `${source.name} ${kind}`.slice(-80),
     kind,
     face,
@@ -93,33 +92,3 @@ export function addPiece(from: string, about?: Point): Command {
     return true;
   };
 }
-
-/** The id without the number at its end, short enough for another number. */
-function stemOf(id: string): string {
-  return id.replace(/-\d+$/, '').slice(0, 34);
-}
-
-/** The name with the next number behind it: Strip, Strip 2, Strip 3. */
-function nextName(name: string, pieces: readonly Piece[]): string {
-  const stem = name.replace(/ \d+$/, '').slice(0, 74);
-  for (let n = 2; ; n += 1) if (!pieces.some((piece) => piece.name === `${stem} ${n}`)) return `${stem} ${n}`;
-}
-
-/**
- * Glues a copy of the selected piece over it, two steps to the right and down, and selects it. A copied mat is free: it
- * mats nothing, and the copy of a matted piece has no mat.
- */
-export const duplicate: Command = onSelected((piece, sketch) => {
-  if (sketch.pieces.length >= MOST_PIECES) return null;
-  const shift = 2 * rulerStep(sketch.unit);
-  const { mats: _mats, ...free } = piece;
-  const copy: Piece = {
-    ...free,
-    id: freeId(stemOf(piece.id), sketch.pieces),
-    name: nextName(piece.name, sketch.pieces),
-    x: ticks(piece.x + shift),
-    y: ticks(piece.y + shift),
-  };
-  const at = sketch.pieces.indexOf(piece) + 1;
-  return { event: 'piece.duplicate', edits: [{ do: 'add-piece', piece: copy, at }], selection: [copy.id] };
-});

@@ -1,33 +1,32 @@
 import { type Piece, rulerStep, type Sketch } from '@trimwell/sketch';
+import { type Body, boxAround } from './group.js';
 import { type SnapField, type SnapRect, snapTolerance } from './snap.js';
 
-/** The ids of all pieces that move with `id`: what it mats, what mats it, and so on. */
-export function tiedTo(sketch: Sketch, id: string): ReadonlySet<string> {
-  const tied = new Set([id]);
-  for (let before = 0; before < tied.size; ) {
-    before = tied.size;
-    for (const { id: mat, mats } of sketch.pieces) {
-      if (!mats) continue;
-      if (tied.has(mat)) tied.add(mats.piece);
-      if (tied.has(mats.piece)) tied.add(mat);
-    }
-  }
-  return tied;
-}
-
 /** `piece` as something to snap. */
-export function snapRect({ x, y, width, height, tilt }: Piece): SnapRect {
-  return { x, y, width, height, tilted: tilt !== 0 };
+export function snapRect({ x, y, width, height, tilt, name }: Piece): SnapRect {
+  return { x, y, width, height, tilted: tilt !== 0, name };
 }
 
-/** What `piece` can snap to on its face; a pixel of the screen is `ticksPerPixel` wide. */
-export function snapFieldOf(sketch: Sketch, piece: Piece, ticksPerPixel: number): SnapField {
-  const tied = tiedTo(sketch, piece.id);
+/**
+ * What `bodies` can snap to on the face of `piece`: all that is to be seen there and does not move along, locked pieces
+ * too. A pixel of the screen is `ticksPerPixel` wide.
+ */
+export function snapFieldOf(sketch: Sketch, piece: Piece, bodies: readonly Body[], ticksPerPixel: number): SnapField {
+  const moves = (id: string): boolean => bodies.some(({ tied }) => tied.has(id));
   const step = rulerStep(sketch.unit);
   return {
     card: sketch.card,
-    others: sketch.pieces.filter((other) => other.face === piece.face && !tied.has(other.id)).map(snapRect),
+    others: sketch.pieces
+      .filter((other) => other.face === piece.face && !other.hidden && !moves(other.id))
+      .map(snapRect),
     step,
     tolerance: snapTolerance(ticksPerPixel, step),
   };
+}
+
+/** Several bodies as one rectangle to snap: the box around those that are upright, or `lead` alone when none is. */
+export function groupRect(bodies: readonly Body[], lead: Body): SnapRect {
+  if (bodies.length === 1) return snapRect(lead.handle);
+  const upright = bodies.map(({ handle }) => handle).filter(({ tilt }) => tilt === 0);
+  return boxAround(upright) ?? snapRect(lead.handle);
 }

@@ -2,13 +2,15 @@ import { inches, type Rect, rect, ticks } from '@trimwell/geometry';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
+import { bodiesOf, tiedTo } from './group.js';
 import { type SnapField, type SnapRect, snapEdge, snapMove, snapTolerance } from './snap.js';
-import { snapFieldOf, tiedTo } from './snap-field.js';
+import { snapFieldOf } from './snap-field.js';
 
 const step = inches(1 / 16);
 const card = { width: inches(4.25), height: inches(5.5) };
 const inch = (x: number, y: number, width: number, height: number): Rect =>
   rect(inches(x), inches(y), inches(width), inches(height));
+const SIDE = { x: 'width', y: 'height' } as const;
 const panel = inch(0.25, 0.25, 3.75, 5);
 
 function field(others: readonly SnapRect[] = [panel], tolerance = 900): SnapField {
@@ -82,7 +84,7 @@ const places = fc.integer({ min: -20_000, max: 90_000 });
 const sides = fc.integer({ min: 1016, max: 80_000 });
 const rects = fc.tuple(places, places, sides, sides).map(([x, y, width, height]) => rect(x, y, width, height));
 
-test('never farther than the tolerance or half a mark; on the ruler or with a mark that says on what; the same again', () => {
+test('never farther than the tolerance or half a mark; on the ruler or flush with the card; the same again', () => {
   fc.assert(
     fc.property(
       rects,
@@ -96,7 +98,8 @@ test('never farther than the tolerance or half a mark; on the ruler or with a ma
         for (const axis of ['x', 'y'] as const) {
           const mine = marks.filter((mark) => mark.axis === axis);
           expect(Math.abs(placed[axis] - moving[axis])).toBeLessThanOrEqual(mine.length > 0 ? tolerance : step / 2);
-          if (mine.length === 0) expect(placed[axis] % step === 0).toBe(true);
+          const flush = placed[axis] === 0 || placed[axis] + placed[SIDE[axis]] === card[SIDE[axis]];
+          expect(placed[axis] % step === 0 || flush).toBe(true);
           const size = axis === 'x' ? placed.width : placed.height;
           const lines = [placed[axis], placed[axis] + size];
           for (const mark of mine) {
@@ -128,10 +131,47 @@ test('a pulled edge leaves the other one, and stops within the tolerance or on a
         expect(placed[size]).toBeGreaterThanOrEqual(step);
         const edge = far ? placed[axis] + placed[size] : placed[axis];
         if (marks.length > 0) expect(Math.abs(edge - to)).toBeLessThanOrEqual(500);
-        else expect(placed[size] % step).toBe(0);
+        expect(placed[size] % step).toBe(0);
       },
     ),
     { numRuns: 500 },
+  );
+});
+
+test('a gap as wide as the next one in the row is found before, between and behind, with both figures', () => {
+  const row = [inch(0.25, 1.25, 0.5, 1), inch(1.5, 1.5, 0.5, 1)];
+  const around = { ...field(row), tolerance: 300 };
+  const gaps = (moving: Rect) =>
+    snapMove(moving, around).marks.flatMap(({ kind, length }) => (kind === 'gap' ? [length] : []));
+  const behind = inch(2.75, 1.6875, 0.625, 0.3125);
+  expect(snapMove(off(behind, 250, 0), around).rect).toEqual(behind);
+  expect(gaps(off(behind, 250, 0))).toEqual([inches(0.75), inches(0.75)]);
+  expect(gaps(off(inch(1, 1.6875, 0.25, 0.3125), -250, 0))).toEqual([inches(0.25), inches(0.25)]);
+  // Beside the row nothing is in line.
+  expect(gaps(off(inch(2.75, 4, 0.625, 0.3125), 250, 0))).toEqual([]);
+});
+
+test('a border that comes even is marked on every side of it', () => {
+  const even = snapEdge(inch(0.5, 0.5, 3, 4.5), 'x', 'far', inches(3.75) + 200, field([]));
+  expect(even.rect).toEqual(inch(0.5, 0.5, 3.25, 4.5));
+  expect(even.marks.filter(({ kind }) => kind === 'reveal').map(({ length }) => length)).toEqual(
+    Array(4).fill(inches(0.5)),
+  );
+  const three = snapMove(off(inch(0.5, 0.5, 3.25, 1), 90, -90), field([]));
+  expect(three.rect).toEqual(inch(0.5, 0.5, 3.25, 1));
+  expect(three.marks.filter(({ length }) => length === inches(0.5))).toHaveLength(3);
+});
+
+test('of several that move together it is the dragged one that comes to a mark', () => {
+  fc.assert(
+    fc.property(rects, fc.array(rects, { maxLength: 4 }), places, places, (box, others, x, y) => {
+      const { rect: placed } = snapMove(box, field(others), { x, y });
+      for (const [axis, ruled] of [['x', x] as const, ['y', y] as const]) {
+        const flush = placed[axis] === 0 || placed[axis] + placed[SIDE[axis]] === card[SIDE[axis]];
+        expect((placed[axis] + ruled) % step === 0 || flush).toBe(true);
+      }
+    }),
+    { numRuns: 300 },
   );
 });
 
@@ -145,7 +185,7 @@ test('what moves along is nothing to snap to', () => {
   expect([...tiedTo(sketch, 'panel-mat')].sort()).toEqual(['panel', 'panel-mat']);
   const panelPiece = sketch.pieces[1];
   if (!panelPiece) throw new Error('the sample has a panel');
-  const around = snapFieldOf(sketch, panelPiece, 50);
+  const around = snapFieldOf(sketch, panelPiece, bodiesOf(sketch, [panelPiece]), 50);
   expect(around.others).toHaveLength(2);
   expect(around.others.map(({ tilted }) => tilted)).toEqual([false, true]);
 });

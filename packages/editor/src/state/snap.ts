@@ -1,9 +1,9 @@
-import { type Axis, type Length, nearestStep, type Rect, type Size, ticks } from '@trimwell/geometry';
+import { type Axis, type Length, nearestStep, type Point, type Rect, type Size, ticks } from '@trimwell/geometry';
+import { end, gaps, lineMark, revealPair, SIZE, type SnapMark, type SnapRect } from './snap-marks.js';
+import { cardRect, closestAround, evenReveals, existingReveals, ownReveals } from './snap-reveals.js';
+import { type Candidate, moveTargets } from './snap-targets.js';
 
-/** A rectangle to snap to or to move; of a tilted one only the centre is a line that a ruler could lie along. */
-export interface SnapRect extends Rect {
-  readonly tilted?: boolean;
-}
+export type { SnapMark, SnapRect } from './snap-marks.js';
 
 /** What is around while something moves. `tolerance` is in ticks; `others` are the pieces that do not move, base first. */
 export interface SnapField {
@@ -13,143 +13,21 @@ export interface SnapField {
   readonly tolerance: number;
 }
 
-/**
- * What to draw for one snap. `edge` and `centre` are lines at `at` on `axis`, drawn from `from` to `to` on the other axis. A `reveal` is a dimension along `axis` from `from` to `to`, drawn at `at` on the other axis, and `length`
- * is its figure; coming to a mark of the ruler draws nothing. All in ticks of the card face; a centre may lie on half a tick.
- */
-export interface SnapMark {
-  readonly axis: Axis;
-  readonly at: number;
-  readonly from: number;
-  readonly to: number;
-  readonly kind: 'edge' | 'centre' | 'reveal';
-  readonly length?: Length;
-}
-
 /** The side of a rectangle that moves while it is resized: `near` is left or top, `far` right or bottom. */
 export type Side = 'near' | 'far';
 
-/** A place along one axis that the moving rectangle may come to rest at. */
-interface Candidate {
-  readonly start: Length;
-  readonly size: Length;
-  /** Smaller goes first among equally near ones. */
-  readonly rank: number;
-  readonly marks: (placed: Rect) => readonly SnapMark[];
+/** A rectangle come to rest, and the marks that say on what. */
+export interface Snapped {
+  readonly rect: Rect;
+  readonly marks: readonly SnapMark[];
 }
-
-const SIZE = { x: 'width', y: 'height' } as const;
-const ACROSS = { x: 'y', y: 'x' } as const;
 
 /** Six screen pixels, but never more than one step: the next mark of the ruler beside a target can always be reached. */
 export function snapTolerance(ticksPerPixel: number, step: Length): number {
   return Math.min(6 * ticksPerPixel, step);
 }
 
-function end(rect: Rect, axis: Axis): number {
-  return rect[axis] + rect[SIZE[axis]];
-}
-
-function middle(rect: Rect, axis: Axis): number {
-  return rect[axis] + rect[SIZE[axis]] / 2;
-}
-
-function placedAt(rect: Rect, axis: Axis, start: number, size: number = rect[SIZE[axis]]): Rect {
-  return { ...rect, [axis]: ticks(start), [SIZE[axis]]: ticks(size) };
-}
-
-/** A line across both rectangles at `at`. */
-function lineMark(axis: Axis, kind: 'edge' | 'centre', at: number, placed: Rect, other: Rect): SnapMark {
-  const across = ACROSS[axis];
-  const from = Math.min(placed[across], other[across]);
-  const to = Math.max(end(placed, across), end(other, across));
-  return { axis, at, from, to, kind };
-}
-
-function revealMark(axis: Axis, from: number, to: number, at: number): SnapMark {
-  return { axis, at, from, to, kind: 'reveal', length: ticks(Math.abs(to - from)) };
-}
-
-/** The gaps between `inner` and `outer` along `axis`. */
-function gaps(inner: Rect, outer: Rect, axis: Axis): readonly [number, number] {
-  return [inner[axis] - outer[axis], end(outer, axis) - end(inner, axis)];
-}
-
-function holds(outer: Rect, inner: Rect, slack: number): boolean {
-  return (['x', 'y'] as const).every((axis) => gaps(inner, outer, axis).every((gap) => gap >= -slack));
-}
-
-/** The smallest of `outers` that `inner` lies in; the later of two alike, since it lies above. */
-function closestAround(inner: Rect, outers: readonly SnapRect[], slack = 0): Rect | null {
-  return outers
-    .filter((outer) => !outer.tilted && outer !== inner && holds(outer, inner, slack))
-    .reduce<Rect | null>(
-      (best, outer) => (best && best.width * best.height < outer.width * outer.height ? best : outer),
-      null,
-    );
-}
-
-/** A gap as wide as a quarter of the card's shorter side, or wider, is no border any more, and nothing to repeat. */
-function isReveal(gap: number, { card }: SnapField): boolean {
-  return gap > 0 && gap < Math.min(card.width, card.height) / 4;
-}
-
-/** Every reveal that the pieces show already, smallest first, each once: their gaps to what they lie on. */
-function existingReveals(field: SnapField, card: Rect): readonly number[] {
-  const found = field.others.flatMap((piece) => {
-    const below = piece.tilted ? null : closestAround(piece, [card, ...field.others]);
-    return below ? [...gaps(piece, below, 'x'), ...gaps(piece, below, 'y')] : [];
-  });
-  return [...new Set(found)].filter((gap) => isReveal(gap, field)).sort((a, b) => a - b);
-}
-
-/** Both reveals along `axis` of `placed` within `outer`, to be drawn when one of them is why it snapped. */
-function revealPair(placed: Rect, outer: Rect, axis: Axis): readonly SnapMark[] {
-  const at = middle(placed, ACROSS[axis]);
-  return [revealMark(axis, outer[axis], placed[axis], at), revealMark(axis, end(placed, axis), end(outer, axis), at)];
-}
-
-function moveCandidates(
-  moving: SnapRect,
-  axis: Axis,
-  field: SnapField,
-  card: Rect,
-  reveals: readonly number[],
-): readonly Candidate[] {
-  const size = moving[SIZE[axis]];
-  const found: Candidate[] = [];
-  const outer = closestAround(moving, [card, ...field.others], field.tolerance);
-  const lineUp = (target: SnapRect, rank: number): void => {
-    const centred = Math.floor(target[axis] + (target[SIZE[axis]] - size) / 2);
-    const aligned = (placed: Rect): readonly SnapMark[] =>
-      holds(target, placed, 0) && !moving.tilted
-        ? [lineMark(axis, 'centre', middle(target, axis), placed, target), ...revealPair(placed, target, axis)]
-        : [lineMark(axis, 'centre', middle(target, axis), placed, target)];
-    found.push({ start: ticks(centred), size, rank: rank + 1, marks: aligned });
-    if (moving.tilted || target.tilted) return;
-    for (const edge of [target[axis], end(target, axis)])
-      for (const start of [edge, edge - size])
-        found.push({
-          start: ticks(start),
-          size,
-          rank,
-          marks: (placed) => [lineMark(axis, 'edge', edge, placed, target)],
-        });
-  };
-  lineUp(card, 0);
-  for (const other of field.others) lineUp(other, 2);
-  if (moving.tilted || !outer) return found;
-  for (const gap of reveals) {
-    const [near, far] = [outer[axis] + gap, end(outer, axis) - gap - size];
-    const one = (first: boolean) => (placed: Rect) =>
-      revealPair(placed, outer, axis).slice(first ? 0 : 1, first ? 1 : 2);
-    found.push({ start: ticks(near), size, rank: 4, marks: one(true) });
-    found.push({ start: ticks(far), size, rank: 4, marks: one(false) });
-  }
-  return found;
-}
-
-/** The nearest candidate within `tolerance` of `rect`; of two equally near the one of lower rank, then the earlier. */
+/** The nearest candidate within `tolerance`; of two equally near the one of lower rank, then the earlier. */
 function nearest(
   candidates: readonly Candidate[],
   tolerance: number,
@@ -164,84 +42,101 @@ function nearest(
   }, null);
 }
 
-/** A rectangle come to rest, and the marks that say on what. */
-export interface Snapped {
-  readonly rect: Rect;
-  readonly marks: readonly SnapMark[];
+/** The same stretch is marked once, whatever the reasons for it. */
+function once(marks: readonly SnapMark[]): readonly SnapMark[] {
+  const text = ({ axis, kind, at, from, to }: SnapMark): string => [axis, kind, at, from, to].join(' ');
+  return marks.filter((mark, index) => marks.findIndex((other) => text(other) === text(mark)) === index);
 }
 
-/** Along the other axis the gaps that this axis has just come to count as reveals too: 1/4 at the left, 1/4 at the top. */
-function ownReveals(placed: SnapRect, field: SnapField, card: Rect): readonly number[] {
-  const outer = placed.tilted ? null : closestAround(placed, [card, ...field.others]);
-  return outer ? gaps(placed, outer, 'x').filter((gap) => isReveal(gap, field)) : [];
+/** The marks of a rectangle at rest; when a reveal is one of them, also the others that make an even border with it. */
+function marksAt(placed: SnapRect, marks: readonly SnapMark[], field: SnapField): readonly SnapMark[] {
+  const bordered = marks.some(({ kind }) => kind === 'reveal');
+  return once(bordered ? [...marks, ...evenReveals(placed, field)] : marks);
 }
 
 /**
- * Where `moving` comes to rest. Each axis for itself, x first: the nearest target within the tolerance, else the nearest
- * multiple of the step. Targets are edges and centres of the card and of the other pieces (edges line up with edges,
- * centres with centres), and reveals that are shown already. Equally near targets are taken in this order: the card's
- * edges, its centre, other pieces' edges, their centres, reveals; then the lower piece first. A centre that would fall on
- * half a tick is taken half a tick lower.
+ * Where `moving` comes to rest. Each axis for itself: the nearest target within the tolerance, else the nearest mark of
+ * the ruler. Targets are edges and centres of the card and of the other pieces (edges line up with edges, centres with
+ * centres), reveals that are shown already or along the other axis, and gaps as wide as the next one in a row of pieces.
+ * Only places on marks of the ruler are targets, and those flush with an edge of the card, where no ruler is needed.
+ * Equally near targets are taken in this order: the card's edges, its centre, other pieces' edges, their centres,
+ * reveals, gaps; then the lower piece first. `ruled` is the point of `moving`, from its left top, that comes to marks:
+ * that of the piece which is dragged, when it is one of several.
  */
-export function snapMove(moving: SnapRect, field: SnapField): Snapped {
-  const card: Rect = { x: ticks(0), y: ticks(0), ...field.card };
-  const reveals = existingReveals(field, card);
+export function snapMove(moving: SnapRect, field: SnapField, ruled: Point = { x: 0, y: 0 }): Snapped {
+  const reveals = existingReveals(field);
+  const fits = (start: number, axis: Axis): boolean =>
+    (start + ruled[axis]) % field.step === 0 || start === 0 || start + moving[SIZE[axis]] === field.card[SIZE[axis]];
   const along = (rect: SnapRect, axis: Axis, gapsToo: readonly number[]): Candidate | null =>
-    nearest(moveCandidates(rect, axis, field, card, gapsToo), field.tolerance, ({ start }) =>
-      Math.abs(start - rect[axis]),
+    nearest(
+      moveTargets(rect, axis, field, [...reveals, ...gapsToo]).filter(({ start }) => fits(start, axis)),
+      field.tolerance,
+      ({ start }) => Math.abs(start - rect[axis]),
     );
-  const x = along(moving, 'x', reveals);
-  const across: SnapRect = { ...moving, x: x?.start ?? nearestStep(moving.x, field.step) };
-  const y = along(across, 'y', [...reveals, ...ownReveals(across, field, card)]);
-  const rect: Rect = {
-    x: across.x,
-    y: y?.start ?? nearestStep(moving.y, field.step),
-    width: moving.width,
-    height: moving.height,
+  const rested = (found: Candidate | null, axis: Axis): Length =>
+    found?.start ?? ticks(nearestStep(moving[axis] + ruled[axis], field.step) - ruled[axis]);
+  const first = along(moving, 'x', []);
+  const across: SnapRect = { ...moving, x: rested(first, 'x') };
+  const y = along(across, 'y', ownReveals(across, 'x', field));
+  const high: SnapRect = { ...moving, y: rested(y, 'y') };
+  const x = first ?? along(high, 'x', ownReveals({ ...across, y: high.y }, 'y', field));
+  const rect: Rect = { x: rested(x, 'x'), y: high.y, width: moving.width, height: moving.height };
+  return {
+    rect,
+    marks: marksAt({ ...moving, ...rect }, [...(x?.marks(rect) ?? []), ...(y?.marks(rect) ?? [])], field),
   };
-  return { rect, marks: [...(x?.marks(rect) ?? []), ...(y?.marks(rect) ?? [])] };
 }
 
-/**
- * Where the `side` of `rect` comes to rest while it is pulled to `to` along `axis`; the other side stays. Targets are
- * edges of the card and of other pieces, the place where both reveals are equal, and reveals shown already; else the
- * size becomes a multiple of the step, since it is the size that is cut. Order among equally near ones as for `snapMove`.
- * The size is never below one step.
- */
-export function snapEdge(rect: Rect, axis: Axis, side: Side, to: number, field: SnapField): Snapped {
-  const card: Rect = { x: ticks(0), y: ticks(0), ...field.card };
+function placedAt(rect: Rect, axis: Axis, start: number, size: number): Rect {
+  return { ...rect, [axis]: ticks(start), [SIZE[axis]]: ticks(size) };
+}
+
+/** What a pulled side can come to: edges, an equal reveal across, reveals shown already or along the other axis. */
+function edgeTargets(rect: Rect, axis: Axis, side: Side, to: number, field: SnapField): readonly Candidate[] {
+  const card = cardRect(field);
   const fixed = side === 'far' ? rect[axis] : end(rect, axis);
   const candidate = (at: number, rank: number, marks: Candidate['marks']): readonly Candidate[] => {
     const size = side === 'far' ? at - fixed : fixed - at;
-    return size < field.step ? [] : [{ start: ticks(side === 'far' ? fixed : at), size: ticks(size), rank, marks }];
+    const start = side === 'far' ? fixed : at;
+    return size < field.step || size % field.step !== 0
+      ? []
+      : [{ start: ticks(start), size: ticks(size), rank, marks }];
   };
   const flat = field.others.filter((other) => !other.tilted);
-  const found = [card, ...flat].flatMap((target) =>
+  const edges = [card, ...flat].flatMap((target) =>
     [target[axis], end(target, axis)].flatMap((edge) =>
       candidate(edge, target === card ? 0 : 2, (placed) => [lineMark(axis, 'edge', edge, placed, target)]),
     ),
   );
-  const pulled = side === 'far' ? { start: fixed, size: to - fixed } : { start: to, size: fixed - to };
-  const loose: SnapRect = { ...rect, [axis]: pulled.start, [SIZE[axis]]: pulled.size };
+  const [start, size] = side === 'far' ? [fixed, to - fixed] : [to, fixed - to];
+  const loose: SnapRect = { ...rect, [axis]: start, [SIZE[axis]]: size };
   const outer = closestAround(loose, [card, ...flat], field.tolerance);
-  if (outer) {
-    const [near, far] = gaps(loose, outer, axis);
-    const other = side === 'far' ? near : far;
-    const pull = (gap: number): number => (side === 'far' ? end(outer, axis) - gap : outer[axis] + gap);
-    if (other > 0) found.push(...candidate(pull(other), 1, (placed) => revealPair(placed, outer, axis)));
-    for (const gap of existingReveals(field, card))
-      found.push(
-        ...candidate(pull(gap), 4, (placed) =>
-          revealPair(placed, outer, axis).filter((_, n) => n === (side === 'far' ? 1 : 0)),
-        ),
-      );
-  }
+  if (!outer) return edges;
+  const [near, far] = gaps(loose, outer, axis);
+  const across = side === 'far' ? near : far;
+  const pull = (gap: number): number => (side === 'far' ? end(outer, axis) - gap : outer[axis] + gap);
+  const own = ownReveals(loose, axis === 'x' ? 'y' : 'x', field);
+  const opposite = across > 0 ? candidate(pull(across), 1, (placed) => revealPair(placed, outer, axis)) : [];
+  const shown = [...own, ...existingReveals(field)].flatMap((gap) =>
+    candidate(pull(gap), 4, (placed) => [revealPair(placed, outer, axis)[side === 'far' ? 1 : 0]]),
+  );
+  return [...edges, ...opposite, ...shown];
+}
+
+/**
+ * Where the `side` of `rect` comes to rest while it is pulled to `to` along `axis`; the other side stays. Targets are
+ * edges of the card and of other pieces, the place where both reveals are equal, reveals shown already and those along
+ * the other axis, as far as the size is then a whole number of marks, since it is the size that is cut; else the nearest
+ * such size. Order among equally near ones as for `snapMove`. The size is never below one step.
+ */
+export function snapEdge(rect: Rect, axis: Axis, side: Side, to: number, field: SnapField): Snapped {
+  const fixed = side === 'far' ? rect[axis] : end(rect, axis);
   const edgeOf = ({ start, size }: { start: number; size: number }): number => (side === 'far' ? start + size : start);
-  const best = nearest(found, field.tolerance, (one) => Math.abs(edgeOf(one) - to));
+  const best = nearest(edgeTargets(rect, axis, side, to, field), field.tolerance, (one) => Math.abs(edgeOf(one) - to));
   if (best) {
     const placed = placedAt(rect, axis, best.start, best.size);
-    return { rect: placed, marks: best.marks(placed) };
+    return { rect: placed, marks: marksAt(placed, best.marks(placed), field) };
   }
-  const size = Math.max(field.step, nearestStep(Math.abs(to - fixed) * (pulled.size < 0 ? -1 : 1), field.step));
+  const size = Math.max(field.step, nearestStep(side === 'far' ? to - fixed : fixed - to, field.step));
   return { rect: placedAt(rect, axis, side === 'far' ? fixed : fixed - size, size), marks: [] };
 }

@@ -1,3 +1,4 @@
+import type { Length } from '@trimwell/geometry';
 import type { Edit, Face, Piece, Sketch } from '@trimwell/sketch';
 import { shownSketch } from './shown-sketch.js';
 
@@ -46,6 +47,8 @@ export interface Transaction {
   readonly on?: readonly string[];
   readonly writing?: string | null;
   readonly gesture?: string;
+  /** How far pieces that were arranged lie from where they would be exactly, at most: they came to marks of the ruler. */
+  readonly off?: Length;
   readonly at: number;
 }
 

@@ -1,4 +1,13 @@
-import { applyEdits, type CardEdit, type Edit, isCardEdit, type Sketch, withEdits } from '@trimwell/sketch';
+import {
+  applyEdit,
+  applyEdits,
+  type CardEdit,
+  type Edit,
+  EditError,
+  isCardEdit,
+  type Sketch,
+  withEdits,
+} from '@trimwell/sketch';
 import { shownSketch } from './shown-sketch.js';
 import type { EditorState, HistoryEntry, Transaction } from './state.js';
 import { MOST_STEPS } from './state.js';
@@ -15,16 +24,50 @@ export function historyEntry(state: EditorState, event: string, gesture: string 
   return { document, on, writing, selection, event, gesture };
 }
 
+/**
+ * `document` with one change to what is shown with the variations `on`. A change that the card itself cannot take, since
+ * it is about something that only a variation brings, goes into the last variation that is on.
+ * @throws EditError when it cannot be made on what is shown either.
+ */
+function changedByOne(document: Sketch, edit: Edit, on: readonly string[]): Sketch {
+  const last = document.variations.findLast(({ id }) => on.includes(id));
+  if (!last || !isCardEdit(edit)) return applyEdit(document, edit);
+  try {
+    return applyEdit(document, edit);
+  } catch (error) {
+    if (!(error instanceof EditError)) throw error;
+    applyEdit(shownSketch(document, on), edit);
+    return applyEdit(document, { do: 'set-variation', variation: withEdits(last, [edit]) });
+  }
+}
+
 /** The document after `edits`: changes to the card go into the variation that is being written, if there is one. */
-function changedDocument({ document, sketch, writing }: EditorState, edits: readonly Edit[]): Sketch {
+function changedDocument({ document, sketch, on, writing }: EditorState, edits: readonly Edit[]): Sketch {
   const variation = document.variations.find(({ id }) => id === writing);
-  if (!variation) return applyEdits(document, edits);
+  if (!variation) return edits.reduce((before, edit) => changedByOne(before, edit, on), document);
   const changes: readonly CardEdit[] = edits.filter(isCardEdit);
   // Tried on what is shown first, so that a change that cannot be made is refused and not written down.
   applyEdits(sketch, changes);
-  const others = edits.filter((edit) => !isCardEdit(edit));
-  const written: Edit = { do: 'set-variation', variation: withEdits(variation, changes) };
-  return applyEdits(document, changes.length === 0 ? others : [...others, written]);
+  const others = applyEdits(
+    document,
+    edits.filter((edit) => !isCardEdit(edit)),
+  );
+  // Looked up again: one of the other edits may have named it or taken it away.
+  const now = others.variations.find(({ id }) => id === writing);
+  if (changes.length === 0 || !now) return others;
+  return applyEdit(others, { do: 'set-variation', variation: withEdits(now, changes) });
+}
+
+/**
+ * Which variations are on, in the order in which they were put on: those that are there; and none that comes after the
+ * one that is being written, since it would hide what is changed.
+ */
+function worn(document: Sketch, wanted: readonly string[], writing: string | null): readonly string[] {
+  const places = new Map(document.variations.map(({ id }, place) => [id, place]));
+  const last = writing === null ? Number.POSITIVE_INFINITY : (places.get(writing) ?? Number.POSITIVE_INFINITY);
+  const all = writing !== null && !wanted.includes(writing) ? [...wanted, writing] : wanted;
+  const fits = (id: string): boolean => (places.get(id) ?? Number.NaN) <= last;
+  return all.every(fits) ? all : all.filter(fits);
 }
 
 /**
@@ -34,18 +77,16 @@ function changedDocument({ document, sketch, writing }: EditorState, edits: read
  */
 export function applyTransaction(state: EditorState, transaction: Transaction): EditorState {
   const { edits } = transaction;
-  const document = edits.length === 0 ? state.document : changedDocument(state, edits);
-  const writing = transaction.writing === undefined ? state.writing : transaction.writing;
-  const there = (id: string): boolean => document.variations.some((variation) => variation.id === id);
-  const wanted = transaction.on ?? state.on;
-  const worn = writing !== null && !wanted.includes(writing) ? [...wanted, writing] : wanted;
-  const on = worn.every(there) ? worn : worn.filter(there);
+  const wanted = transaction.writing === undefined ? state.writing : transaction.writing;
+  const document = edits.length === 0 ? state.document : changedDocument({ ...state, writing: wanted }, edits);
+  const writing = document.variations.some(({ id }) => id === wanted) ? wanted : null;
+  const on = worn(document, transaction.on ?? state.on, writing);
   const sketch = shownSketch(document, on);
   const next = {
     document,
     sketch,
     on,
-    writing: writing !== null && there(writing) ? writing : null,
+    writing,
     selection: keptSelection(sketch, transaction.selection ?? state.selection),
     face: transaction.face ?? state.face,
   };

@@ -1,0 +1,98 @@
+import { inches, ticks } from '@trimwell/geometry';
+import { applyEdits, type CopiedPieces, copiedPieces, type Piece, type Sketch } from '@trimwell/sketch';
+import { expect, test } from 'vitest';
+import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
+import { paste } from './commands.js';
+import { expectRefused, expectTransaction } from './expect-transaction.js';
+import { type EditorState, openState } from './state.js';
+
+const sketch = sampleSketch();
+const start = openState(sketch);
+
+function copied(ids: readonly string[], of: Sketch = sketch): CopiedPieces {
+  const found = copiedPieces(of, ids);
+  if (!found) throw new Error('nothing copied');
+  return found;
+}
+
+function piece(state: EditorState, id: string): Piece {
+  const found = state.sketch.pieces.find((one) => one.id === id);
+  if (!found) throw new Error(`no piece ${id}`);
+  return found;
+}
+
+test('pasted where it lies already, a piece is shifted, again and again; elsewhere it keeps its place', () => {
+  const once = expectTransaction(start, paste(copied(['strip'])), (after) => {
+    expect(after.selection).toEqual(['strip-1']);
+    expect(piece(after, 'strip-1')).toMatchObject({ name: 'Strip 2', x: inches(3 / 8), y: inches(3.125) });
+  });
+  const twice = expectTransaction(once, paste(copied(['strip'])));
+  expect(piece(twice, 'strip-2').x).toBe(inches(1 / 2));
+  const without = openState(applyEdits(sketch, [{ do: 'remove-piece', piece: 'strip' }]));
+  expectTransaction(without, paste(copied(['strip'])), (after) => {
+    expect(piece(after, 'strip')).toEqual(piece(start, 'strip'));
+    expect(after.sketch.pieces.at(-1)?.id).toBe('strip');
+  });
+  expectTransaction({ ...start, face: 'inside' }, paste(copied(['strip'])), (after) => {
+    expect(piece(after, 'strip-1')).toMatchObject({ face: 'inside', x: inches(1 / 4) });
+  });
+});
+
+test('a mat and its piece come as mat and piece, shifted together', () => {
+  const after = expectTransaction(start, paste(copied(['panel', 'panel-mat'])));
+  expect(piece(after, 'panel-mat-1').mats).toEqual({ piece: 'panel-1', reveal: inches(1 / 8) });
+  expect(piece(after, 'panel-1').x - piece(start, 'panel').x).toBe(inches(1 / 8));
+});
+
+test('papers that are the same are used, whatever their ids and stock; others are added under a free id', () => {
+  const moss = sketch.papers.find(({ id }) => id === 'moss');
+  const greeting = copied(['greeting']);
+  const [ivory] = greeting.papers;
+  if (!moss || !ivory) throw new Error('the sample has moss and ivory');
+  const named: CopiedPieces = {
+    ...greeting,
+    papers: [{ ...ivory, id: 'cream', sheets: 3 }],
+    pieces: greeting.pieces.map((one) => ({ ...one, from: 'cream' })),
+  };
+  expectTransaction(start, paste(named), (after) => {
+    expect(after.sketch.papers).toBe(sketch.papers);
+    expect(piece(after, 'greeting-1').from).toBe('ivory');
+  });
+  const other: CopiedPieces = { ...greeting, papers: [{ ...ivory, width: inches(6) }] };
+  expectTransaction(start, paste(other), (after) => {
+    expect(after.sketch.papers).toHaveLength(sketch.papers.length + 1);
+    expect(piece(after, 'greeting-1').from).toBe(after.sketch.papers.at(-1)?.id);
+    expect(after.sketch.papers.at(-1)?.width).toBe(inches(6));
+  });
+});
+
+test('mixes and punches come along into a sketch that has none of them', () => {
+  const bare = openState({
+    ...sketch,
+    mixes: [],
+    punches: [],
+    pieces: sketch.pieces.filter(({ id }) => id === 'liner'),
+    batch: { ...sketch.batch, contrast: [] },
+    variations: [],
+  });
+  expectTransaction(bare, paste(copied(['strip'])), (after) => {
+    expect([after.sketch.mixes, after.sketch.punches]).toEqual([sketch.mixes, sketch.punches]);
+    expect(piece(after, 'strip')).toMatchObject({ from: 'prints', punched: { bottom: 'scallops' } });
+  });
+});
+
+test('lengths cross between inches and millimetres to the tick', () => {
+  const odd = applyEdits(sketch, [{ do: 'place', piece: 'strip', x: ticks(12_345), y: ticks(77) }]);
+  const metric = openState(applyEdits(sketch, [{ do: 'unit', unit: 'mm' }]));
+  expectTransaction(metric, paste(copied(['strip'], odd)), (after) => {
+    expect(piece(after, 'strip-1')).toMatchObject({ x: 12_345, y: 77, width: inches(3.75) });
+  });
+});
+
+test('a full sketch takes no more', () => {
+  const many = {
+    ...copied(['greeting']),
+    pieces: Array.from({ length: 200 }, (_, n) => ({ ...piece(start, 'greeting'), id: `g-${n}` })),
+  };
+  expectRefused(start, paste(many));
+});
