@@ -1,4 +1,5 @@
 import '@trimwell/editor/define';
+import { sharedCode } from '@trimwell/editor';
 import type { Sketch } from '@trimwell/sketch';
 import { CARDS, firstCard } from './cards.js';
 
@@ -7,22 +8,26 @@ const cards = document.querySelector('.cards');
 const lamp = document.querySelector('.lamp');
 if (!editor || !cards || !(lamp instanceof HTMLButtonElement)) throw new Error('The page lacks its table.');
 
-/** What was last on the table of each card, so that going from one to another loses nothing while the page is open. */
+/** What was last on the table of each card, so that going from one to another shows it as it was left. */
 const tables = new Map<string, Sketch>(CARDS.map((card) => [card.id, card]));
-let shown = firstCard().id;
 
 function show(id: string): void {
   const sketch = tables.get(id);
-  if (!sketch || !editor) return;
-  shown = id;
-  editor.sketch = sketch;
+  if (sketch && editor) editor.sketch = sketch;
+  mark();
+}
+
+/** The card on the table may also have come from the shelf, from a link or from the last visit. */
+function mark(): void {
   for (const button of cards?.querySelectorAll('button') ?? [])
-    button.setAttribute('aria-pressed', String(button.value === id));
+    button.setAttribute('aria-pressed', String(button.value === editor?.sketch?.id));
 }
 
 editor.addEventListener('sketch-change', () => {
-  if (editor.sketch) tables.set(shown, editor.sketch);
+  const { sketch } = editor;
+  if (sketch && tables.has(sketch.id)) tables.set(sketch.id, sketch);
 });
+editor.addEventListener('plan-change', mark);
 
 for (const { id, title } of CARDS) {
   const button = document.createElement('button');
@@ -39,4 +44,17 @@ function light(dark: boolean): void {
 
 lamp.addEventListener('click', () => light(lamp.getAttribute('aria-pressed') !== 'true'));
 light(matchMedia('(prefers-color-scheme: dark)').matches);
-show(shown);
+show(firstCard().id);
+
+/** A link may carry a sketch; it is taken out of the address, so that a reload shows what has become of it. */
+async function openLink(): Promise<void> {
+  const code = sharedCode(location.hash);
+  if (code === null || !editor) return;
+  history.replaceState(null, '', `${location.pathname}${location.search}`);
+  const reading = await editor.openShared(code);
+  if (!reading.ok)
+    window.alert(`This link carries no sketch that can be opened.\n${reading.problems[0]?.message ?? ''}`);
+}
+
+window.addEventListener('hashchange', () => void openLink());
+void openLink();

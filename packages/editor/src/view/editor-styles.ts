@@ -55,6 +55,18 @@ export const editorStyles = css`
     place-self: start center;
     padding-top: 6px;
   }
+  trimwell-writing-band {
+    grid-area: face;
+    z-index: 2;
+    align-self: start;
+  }
+  /* The band lies above the card, not on it. */
+  :host([writing]) trimwell-face {
+    margin-top: 44px;
+  }
+  :host([writing]) trimwell-turn-over {
+    padding-top: 50px;
+  }
   trimwell-ticket {
     grid-area: ticket;
     align-self: start;
@@ -112,9 +124,9 @@ export const editorStyles = css`
   }
   :host([narrow]) .table {
     height: auto;
-    grid-template: 'head' auto 'face' auto 'yield' auto 'misses' auto 'sheets' auto 'batch' auto 'stack' auto 'watch' auto / minmax(0, 1fr);
+    grid-template: 'head' auto 'face' auto 'yield' auto 'misses' auto 'sheets' auto 'batch' auto 'stack' auto 'ways' auto 'watch' auto / minmax(0, 1fr);
   }
-  :host([narrow]) :is(trimwell-headline, trimwell-yield, trimwell-stack, trimwell-watch, trimwell-batch, trimwell-near-misses) {
+  :host([narrow]) :is(trimwell-headline, trimwell-yield, trimwell-stack, trimwell-watch, trimwell-variations, trimwell-batch, trimwell-near-misses) {
     padding-left: 16px;
     padding-right: 16px;
   }
@@ -133,6 +145,13 @@ export const editorStyles = css`
   :host([narrow]) trimwell-near-misses {
     grid-area: misses;
     padding-bottom: 6px;
+  }
+  :host([narrow]) trimwell-variations {
+    grid-area: ways;
+  }
+  :host([narrow]) trimwell-writing-band {
+    position: sticky;
+    top: 0;
   }
   :host([narrow]) trimwell-watch {
     grid-area: watch;

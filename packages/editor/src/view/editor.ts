@@ -1,6 +1,7 @@
-import type { BatchPlan, Problem, Sketch } from '@trimwell/sketch';
+import type { BatchPlan, Problem, Sketch, SketchReading } from '@trimwell/sketch';
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
+import { Keeper } from '../keeping/keeper.js';
 import { createPlanPort } from '../session/create-plan-port.js';
 import type { PlanView } from '../session/plan-messages.js';
 import { Session, type SessionChange } from '../session/session.js';
@@ -10,10 +11,10 @@ import { bindingOf } from './keymap.js';
 import { fetchOpening, inlineOpening, type Opening } from './opening.js';
 import { Pointing } from './pointing.js';
 import { tableStyles } from './table/table-styles.js';
-import type { WatchElement } from './table/watch-panel.js';
 import { themeStyles } from './theme.js';
 import type { TrayHostElement } from './trays/tray-host.js';
 import type { TrayWish } from './trays/tray-names.js';
+import type { WatchElement } from './watch/watch-panel.js';
 
 /** Width below which the parts lie under each other and the ticket comes from below. */
 const NARROW = 900;
@@ -54,12 +55,18 @@ export class TrimwellEditor extends LitElement {
   @property({ reflect: true }) theme: 'light' | 'dark' | null = null;
   /** Address of a sketch to open. Without it, a `<script type="application/json">` within the element is opened. */
   @property() src: string | null = null;
+  /**
+   * Name of a place in this browser to keep sketches in: what is changed is kept there by itself and lies on the table again
+   * next time. Without it nothing is stored. With it, the sketch that the page sets first lies there only when none is kept.
+   */
+  @property() keep: string | null = null;
   @state() private problems: readonly Pick<Problem, 'message'>[] = [];
   @state() private laid = false;
   @query('trimwell-face') private readonly face!: FaceElement;
   @query('trimwell-tray-host') private readonly trays!: TrayHostElement;
   @query('trimwell-watch') private readonly watch!: WatchElement;
   #session: Session | null = null;
+  #keeper: Keeper | null = null;
   #stop: (() => void) | null = null;
   #wanted: Sketch | null = null;
   #fetching: AbortController | null = null;
@@ -101,12 +108,26 @@ export class TrimwellEditor extends LitElement {
     this.#room.observe(this);
     this.addEventListener('keydown', this.#key);
     this.addEventListener('tray-wish', this.#wish);
+    this.addEventListener('sketch-begin', this.#begin);
     if (this.#wanted && !this.#session) this.#open(this.#wanted);
     else if (!this.#session && this.src === null) this.#take(inlineOpening(this));
   }
 
+  /** A page may still lay a sketch on the table in the task in which it made it; else a blank card lies there. */
+  protected override firstUpdated(): void {
+    setTimeout(() => void this.#layFirst());
+  }
+
+  async #layFirst(): Promise<void> {
+    const waits = (): boolean => this.isConnected && !this.#session && this.src === null && this.problems.length === 0;
+    if (!waits()) return;
+    const { firstCard } = await import('./first-card.js');
+    if (waits()) this.#open(firstCard());
+  }
+
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('src')) void this.#fetch();
+    if (changed.has('keep')) this.#keepIn();
   }
 
   async #fetch(): Promise<void> {
@@ -130,22 +151,54 @@ export class TrimwellEditor extends LitElement {
     this.#fetching?.abort();
     this.removeEventListener('keydown', this.#key);
     this.removeEventListener('tray-wish', this.#wish);
+    this.removeEventListener('sketch-begin', this.#begin);
     this.#wanted = this.sketch;
     this.#stop?.();
+    this.#keeper?.dispose();
+    this.#keeper = null;
     this.#session?.dispose();
     this.#session = null;
   }
 
   #open(sketch: Sketch): void {
-    if (this.#session) {
-      this.#quiet = true;
-      this.#session.open(sketch);
-      this.#quiet = false;
+    const session = this.#session;
+    if (session) {
+      this.#quietly(() => (this.#keeper ? this.#keeper.lay(sketch) : session.open(sketch)));
       return;
     }
     this.#session = new Session(sketch, createPlanPort());
     this.#stop = this.#session.subscribe((change) => this.#changed(change));
+    this.#keepIn();
     this.requestUpdate();
+  }
+
+  /** Keeps what is on the table where `keep` says, once the sketch is on it that lay there last. */
+  #keepIn(): void {
+    if ((this.#keeper?.place ?? null) === this.keep) return;
+    this.#keeper?.dispose();
+    const keeper = this.#session && this.keep !== null ? new Keeper(this.#session, this.keep) : null;
+    this.#keeper = keeper;
+    void keeper?.restore((sketch) => this.#quietly(() => keeper.session.open(sketch)));
+  }
+
+  /**
+   * Opens the sketch that a share code carries, as from the fragment of a link; with `keep` it is kept at once. A code that
+   * is none comes back with its problems, and the table stays as it is.
+   */
+  async openShared(code: string): Promise<SketchReading> {
+    const { readShareCode } = await import('@trimwell/sketch/share-code');
+    const reading = readShareCode(code);
+    if (!reading.ok) return reading;
+    const { sketch } = reading;
+    if (!this.#session) this.sketch = sketch;
+    this.#quietly(() => (this.#keeper ? this.#keeper.adopt(sketch) : this.#session?.open(sketch)));
+    return reading;
+  }
+
+  #quietly(work: () => void): void {
+    this.#quiet = true;
+    work();
+    this.#quiet = false;
   }
 
   #quiet = false;
@@ -155,6 +208,7 @@ export class TrimwellEditor extends LitElement {
     const session = this.#session;
     if (!session) return;
     if (change.selection) this.toggleAttribute('picked', session.state.selection.length > 0);
+    if (change.variations) this.toggleAttribute('writing', session.state.writing !== null);
     const sketch = session.document;
     if (change.sketch && !session.gesture) this.#fitFace(this.clientWidth);
     if ((change.document || change.ended) && !this.#quiet) {
@@ -181,11 +235,13 @@ export class TrimwellEditor extends LitElement {
     const pointing = this.#pointing;
     return html`<div class="table">
       <trimwell-headline .session=${session} .pointing=${pointing}>
-        <trimwell-files .session=${session} .pointing=${pointing}></trimwell-files>
+        ${this.#keeper ? html`<trimwell-kept-note slot="kept" .keeper=${this.#keeper}></trimwell-kept-note>` : nothing}
+        <trimwell-hand-on .session=${session} .pointing=${pointing}></trimwell-hand-on>
         <slot name="actions"></slot>
       </trimwell-headline>
       <trimwell-turn-over .session=${session} .pointing=${pointing}></trimwell-turn-over>
       <trimwell-face .session=${session} .pointing=${pointing}></trimwell-face>
+      <trimwell-writing-band .session=${session} .pointing=${pointing}></trimwell-writing-band>
       <trimwell-ticket .session=${session} .pointing=${pointing}></trimwell-ticket>
       <trimwell-yield .session=${session} .pointing=${pointing} ?laid=${this.laid} @lay-out=${this.#layOut}></trimwell-yield>
       <div class="shelf" part="sheets">
@@ -196,6 +252,7 @@ export class TrimwellEditor extends LitElement {
       <trimwell-stack .session=${session} .pointing=${pointing}></trimwell-stack>
       <div class="aside">
         <trimwell-watch .session=${session} .pointing=${pointing}></trimwell-watch>
+        <trimwell-variations .session=${session} .pointing=${pointing}></trimwell-variations>
         <trimwell-near-misses .session=${session} .pointing=${pointing} @focus-lost=${this.#takeFocus}></trimwell-near-misses>
       </div>
       <trimwell-tray-host .session=${session} .pointing=${pointing}></trimwell-tray-host>
@@ -238,6 +295,15 @@ export class TrimwellEditor extends LitElement {
 
   readonly #wish = (event: Event): void => {
     if (event instanceof CustomEvent) void this.trays?.show(event.detail as TrayWish);
+  };
+
+  /** A new card comes on the table; with `keep`, what lay there stays on the shelf. */
+  readonly #begin = (event: Event): void => {
+    if (!(event instanceof CustomEvent)) return;
+    const { sketch } = event.detail as { readonly sketch: Sketch };
+    this.trays.putAway();
+    if (this.#keeper) this.#keeper.lay(sketch);
+    else this.#session?.open(sketch);
   };
 
   readonly #takeFocus = (): void => {

@@ -4,14 +4,30 @@ import type { Command } from '../state/state.js';
 /** What the session does itself, since it is no transaction. */
 export type SessionAct = 'undo' | 'redo';
 
+/** What the keys are about, in the order of the list of keys. */
+export const KEY_GROUPS = [
+  'Taking pieces',
+  'Moving',
+  'Size',
+  'Tilt',
+  'Lining up',
+  'Gluing order',
+  'Pieces',
+  'The table',
+] as const;
+export type KeyGroup = (typeof KEY_GROUPS)[number];
+
 /** One row: the keys that do it, what it does, and what the help says. */
 export interface KeyBinding {
   /** As `keyName` writes them; `Mod` is Control, or Command on a Mac. */
   readonly keys: readonly string[];
   readonly command: Command | SessionAct;
   readonly label: string;
+  readonly group: KeyGroup;
   /** Holding the key down makes one step of the history. */
   readonly held?: boolean;
+  /** What the rows of one kind do together: the list of keys tells them in one line. */
+  readonly together?: string;
 }
 
 /** Steps of one long move: 1/4 in (four steps of 1/16 in) or 5 mm (five of 1 mm). */
@@ -21,81 +37,131 @@ function long(make: (steps: number) => Command): Command {
   return (state, dispatch, at) => make(LONG[state.sketch.unit])(state, dispatch, at);
 }
 
-function row(keys: string, command: Command | SessionAct, label: string): KeyBinding {
+type Row = Omit<KeyBinding, 'group'>;
+
+function row(keys: string, command: Command | SessionAct, label: string): Row {
   return { keys: keys.split(' '), command, label };
 }
 
-function held(keys: string, command: Command, label: string): KeyBinding {
+function held(keys: string, command: Command, label: string): Row {
   return { ...row(keys, command, label), held: true };
 }
 
-/** Every key of the card face, for the keys themselves and for the help. */
+function group(name: KeyGroup, rows: readonly Row[]): readonly KeyBinding[] {
+  return rows.map((one) => ({ ...one, group: name }));
+}
+
+/** Rows that the list of keys tells together. */
+function together(words: string, rows: readonly Row[]): readonly Row[] {
+  return rows.map((one) => ({ ...one, together: words }));
+}
+
+/** A move or a size by one mark, and by a long step with Shift, in each of four directions. */
+function arrows(
+  mod: string,
+  all: string,
+  make: (x: number, y: number) => Command,
+  words: readonly string[],
+): readonly Row[] {
+  const ways = [
+    ['ArrowLeft', -1, 0],
+    ['ArrowRight', 1, 0],
+    ['ArrowUp', 0, -1],
+    ['ArrowDown', 0, 1],
+  ] as const;
+  const near = ways.map(([key, x, y], way) =>
+    held(`${mod}${key}`, make(x, y), `${words[way]} by one mark of the ruler`),
+  );
+  const far = ways.map(([key, x, y], way) =>
+    held(
+      `${mod}Shift+${key}`,
+      long((n) => make(x * n, y * n)),
+      `${words[way]} by 1⁄4 in or 5 mm`,
+    ),
+  );
+  return [...together(`${all} by one mark of the ruler`, near), ...together(`${all} by 1⁄4 in or 5 mm`, far)];
+}
+
+/** Every key of the card face, for the keys themselves and for the list of keys. Copying is the page's own, see `POINTING`. */
 export const KEYMAP: readonly KeyBinding[] = [
-  held('ArrowLeft', commands.nudge(-1, 0), 'Move left by one mark of the ruler'),
-  held('ArrowRight', commands.nudge(1, 0), 'Move right by one mark'),
-  held('ArrowUp', commands.nudge(0, -1), 'Move up by one mark'),
-  held('ArrowDown', commands.nudge(0, 1), 'Move down by one mark'),
-  held(
-    'Shift+ArrowLeft',
-    long((n) => commands.nudge(-n, 0)),
-    'Move left by 1⁄4 in or 5 mm',
-  ),
-  held(
-    'Shift+ArrowRight',
-    long((n) => commands.nudge(n, 0)),
-    'Move right by 1⁄4 in or 5 mm',
-  ),
-  held(
-    'Shift+ArrowUp',
-    long((n) => commands.nudge(0, -n)),
-    'Move up by 1⁄4 in or 5 mm',
-  ),
-  held(
-    'Shift+ArrowDown',
-    long((n) => commands.nudge(0, n)),
-    'Move down by 1⁄4 in or 5 mm',
-  ),
-  held('Mod+ArrowLeft', commands.grow(-1, 0), 'Make narrower by one mark'),
-  held('Mod+ArrowRight', commands.grow(1, 0), 'Make wider by one mark'),
-  held('Mod+ArrowUp', commands.grow(0, -1), 'Make lower by one mark'),
-  held('Mod+ArrowDown', commands.grow(0, 1), 'Make higher by one mark'),
-  held(
-    'Mod+Shift+ArrowLeft',
-    long((n) => commands.grow(-n, 0)),
-    'Make narrower by 1⁄4 in or 5 mm',
-  ),
-  held(
-    'Mod+Shift+ArrowRight',
-    long((n) => commands.grow(n, 0)),
-    'Make wider by 1⁄4 in or 5 mm',
-  ),
-  held(
-    'Mod+Shift+ArrowUp',
-    long((n) => commands.grow(0, -n)),
-    'Make lower by 1⁄4 in or 5 mm',
-  ),
-  held(
-    'Mod+Shift+ArrowDown',
-    long((n) => commands.grow(0, n)),
-    'Make higher by 1⁄4 in or 5 mm',
-  ),
-  held('[', commands.tilt(-1), 'Tilt to the left by one degree'),
-  held(']', commands.tilt(1), 'Tilt to the right by one degree'),
-  held('{ Shift+[', commands.tilt(-15), 'Tilt to the left by fifteen degrees'),
-  held('} Shift+]', commands.tilt(15), 'Tilt to the right by fifteen degrees'),
-  row('.', commands.selectNext, 'Select the next piece up the stack'),
-  row(',', commands.selectPrevious, 'Select the next piece down the stack'),
-  row('PageUp', commands.raiseOrder, 'Glue one place later, over the next piece'),
-  row('PageDown', commands.lowerOrder, 'Glue one place earlier, under the next piece'),
-  row('Shift+PageUp', commands.toTop, 'Glue last, on top of all'),
-  row('Shift+PageDown', commands.toBottom, 'Glue first, right on the card'),
-  row('Mod+d', commands.duplicate, 'Cut the same piece again'),
-  row('m', commands.matPiece(), 'Put a mat behind the piece'),
-  row('Delete Backspace', commands.remove, 'Take the piece away'),
-  row('Escape', commands.clearSelection, 'Let go of the piece'),
-  row('t', commands.turnOver, 'Turn to the other face of the card'),
-  row('Mod+z', 'undo', 'Undo'),
-  row('Mod+y Mod+Shift+z', 'redo', 'Redo'),
+  ...group('Taking pieces', [
+    ...together('Take the next piece up or down the stack', [
+      row('.', commands.selectNext, 'Take the next piece up the stack'),
+      row(',', commands.selectPrevious, 'Take the next piece down the stack'),
+    ]),
+    // What Shift makes of the two keys, here and on other keyboards.
+    ...together('Take the next piece up or down as well', [
+      row('> :', commands.selectNextToo, 'Take the next piece up as well'),
+      row('< ;', commands.selectPreviousToo, 'Take the next piece down as well'),
+    ]),
+    row('Mod+a', commands.selectAll, 'Take all pieces of this face'),
+    row('Escape', commands.clearSelection, 'Let go of all'),
+  ]),
+  ...group('Moving', arrows('', 'Move', commands.nudge, ['Move left', 'Move right', 'Move up', 'Move down'])),
+  ...group('Size', [
+    ...arrows('Mod+', 'Narrower, wider, lower, higher', commands.grow, [
+      'Make narrower',
+      'Make wider',
+      'Make lower',
+      'Make higher',
+    ]),
+    row('Shift+w', commands.sameSize('x'), 'As wide as the one taken last'),
+    row('Shift+h', commands.sameSize('y'), 'As high as the one taken last'),
+  ]),
+  ...group('Tilt', [
+    ...together('Tilt to the left or right by one degree', [
+      held('[', commands.tilt(-1), 'Tilt to the left by one degree'),
+      held(']', commands.tilt(1), 'Tilt to the right by one degree'),
+    ]),
+    ...together('Tilt by fifteen degrees', [
+      held('{', commands.tilt(-15), 'Tilt to the left by fifteen degrees'),
+      held('}', commands.tilt(15), 'Tilt to the right by fifteen degrees'),
+    ]),
+  ]),
+  ...group('Lining up', [
+    row('Shift+l', commands.align('x', 'near'), 'Line up the left edges; a single piece with the card'),
+    row('Shift+c', commands.align('x', 'middle'), 'Line up the middles from left to right'),
+    row('Shift+r', commands.align('x', 'far'), 'Line up the right edges'),
+    row('Shift+t', commands.align('y', 'near'), 'Line up the top edges'),
+    row('Shift+m', commands.align('y', 'middle'), 'Line up the middles from top to bottom'),
+    row('Shift+b', commands.align('y', 'far'), 'Line up the bottom edges'),
+    row('Shift+a', commands.spaceEvenly('x'), 'Equal gaps from left to right'),
+    row('Shift+d', commands.spaceEvenly('y'), 'Equal gaps from top to bottom'),
+  ]),
+  ...group('Gluing order', [
+    row('PageUp', commands.raiseOrder, 'Glue one place later, over the next piece'),
+    row('PageDown', commands.lowerOrder, 'Glue one place earlier, under the next piece'),
+    row('Shift+PageUp', commands.toTop, 'Glue last, on top of all'),
+    row('Shift+PageDown', commands.toBottom, 'Glue first, right on the card'),
+  ]),
+  ...group('Pieces', [
+    row('Mod+d', commands.duplicate, 'Cut the same piece again'),
+    row('m', commands.matPiece(), 'Put a mat behind the piece'),
+    row('l', commands.toggleLocked, 'Lock in place, or unlock'),
+    row('h', commands.toggleHidden, 'Hide on the table, or show'),
+    row('s', commands.showAll, 'Show all that is hidden'),
+    row('Delete Backspace', commands.remove, 'Take away'),
+  ]),
+  ...group('The table', [
+    row('t', commands.turnOver, 'Turn to the other face of the card'),
+    row('Mod+z', 'undo', 'Undo'),
+    row('Mod+y Mod+Shift+z', 'redo', 'Redo'),
+  ]),
+];
+
+/** What is done without a row of the table: by the page's own copying, by a mouse or by a finger. */
+export const POINTING: readonly { readonly how: string; readonly label: string }[] = [
+  { how: 'Mod+C, Mod+X, Mod+V', label: 'Copy, cut or paste pieces, also in another tab' },
+  { how: 'Enter', label: 'Take the piece that has the focus; with Shift, as well' },
+  { how: 'Press a piece', label: 'Take it; with Shift, or after “Select more” on the ticket, one more' },
+  { how: 'Drag a piece', label: 'Move all that is taken; a finger does it too' },
+  { how: 'Drag beside the pieces', label: 'Take all that lies in the frame; with Shift, as well' },
+  { how: 'Pull a corner or an edge', label: 'Change the size; with Shift, keep the proportion' },
+  { how: 'Pull the pin', label: 'Tilt; with Shift, by fifteen degrees' },
+  { how: 'Shift while dragging', label: 'Keep to one direction' },
+  { how: 'Alt while dragging', label: 'Leave the ruler and line up with nothing' },
+  { how: 'Escape while dragging', label: 'Put it back' },
+  { how: 'Drag a sheet to the card', label: 'Cut a piece from it; “Cut a piece” does the same' },
 ];
 
 const MODIFIERS: ReadonlySet<string> = new Set(['Shift', 'Control', 'Alt', 'Meta']);

@@ -1,5 +1,4 @@
-import { formatLength, type LengthStyle, type UnmadeReason } from '@trimwell/geometry';
-import type { Finding, OneMore, Sketch } from '@trimwell/sketch';
+import type { OneMore, Sketch } from '@trimwell/sketch';
 import type { Limit, PlanView } from '../session/plan-messages.js';
 
 /** Every sentence that the table shows, in one place. The face has its own in `face-messages.ts`. */
@@ -69,42 +68,5 @@ export function atHandText(sheets: number | undefined): string {
   return sheets === undefined ? '' : `${sheets} at hand`;
 }
 
-const REASONS: Readonly<Record<UnmadeReason, string>> = {
-  'out of sheets': 'there are not enough sheets',
-  'larger than every sheet': 'it is larger than its sheet',
-  'longer than the blade': 'a cut would be longer than the blade',
-  'off the ruler': 'it lies between the marks of the ruler',
-  'narrower than can be held': 'the strip is too narrow to hold',
-  'trim too thin': 'what would be trimmed off is too thin for a blade',
-  'no paper allowed': 'no paper is named for it',
-  'not found within the work budget': 'no way was found to cut it',
-};
-
-export function unmadeText(name: string, quantity: number, reason: UnmadeReason): string {
-  return `${quantity} × ${name} cannot be cut: ${REASONS[reason]}.`;
-}
-
-/** A finding as a sentence, and the word on the button that mends it. */
-export function findingText(
-  finding: Finding,
-  name: string,
-  style: LengthStyle,
-): { readonly says: string; readonly mend: string } {
-  const amount = formatLength(finding.amount, style);
-  switch (finding.code) {
-    case 'radius-too-large':
-      return { says: `${name}: two corners need ${amount} more than their edge has.`, mend: 'Make them smaller' };
-    case 'punch-too-deep':
-      return { says: `${name}: the punch cuts deeper than the piece is.`, mend: 'Leave the edge plain' };
-    case 'off-the-card':
-      return { says: `${name} reaches ${amount} over the edge of the card.`, mend: 'Move it in' };
-    case 'part-repeats':
-      return { says: `${name}: the punched edge ends in part of a repeat.`, mend: 'Fit whole repeats' };
-    case 'off-the-ruler':
-      return { says: `${name} lies ${amount} off a mark of the ruler.`, mend: 'Use the nearest mark' };
-  }
-}
-
-export const NOTHING_TO_WATCH = 'Nothing: every piece lies on the card and on the ruler.';
 export const PICK_A_PIECE =
   'Pick a piece on the card or in the stack. Or take a sheet from below and drop it on the card.';

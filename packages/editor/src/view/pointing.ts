@@ -1,6 +1,7 @@
 /** Which piece the pointer or the keyboard focus rests on, shared by all parts of one editor so that all light it up. */
 export class Pointing {
   #piece: string | null = null;
+  #gathering = false;
   readonly #listeners = new Set<(piece: string | null) => void>();
 
   get piece(): string | null {
@@ -13,7 +14,18 @@ export class Pointing {
     for (const listener of this.#listeners) listener(piece);
   }
 
-  /** Calls `listener` whenever another piece is pointed at; the function that comes back ends it. */
+  /** True while every press takes one more piece, as it does with Shift held: for those who have no Shift at hand. */
+  get gathering(): boolean {
+    return this.#gathering;
+  }
+
+  set gathering(gathering: boolean) {
+    if (gathering === this.#gathering) return;
+    this.#gathering = gathering;
+    for (const listener of this.#listeners) listener(this.#piece);
+  }
+
+  /** Calls `listener` whenever another piece is pointed at, or gathering begins or ends; the function that comes back ends it. */
   subscribe(listener: (piece: string | null) => void): () => void {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);

@@ -7,10 +7,20 @@ import type { Pointing } from './pointing.js';
 export abstract class SessionElement extends LitElement {
   @property({ attribute: false }) session!: Session;
   @property({ attribute: false }) pointing!: Pointing;
+  /** A move of pieces was passed over while it went on; it is shown when it has come to rest. */
+  #owed = false;
   #watching: readonly (() => void)[] = [];
 
   /** True when this part shows something of what changed. */
   protected abstract concerns(change: SessionChange): boolean;
+
+  /**
+   * True when this part shows every place of a piece while it is dragged. Others wait for the end of a drag that changes
+   * nothing but places, so that the card itself never has to wait for them.
+   */
+  protected get followsPlaces(): boolean {
+    return false;
+  }
 
   /** Called at every change that concerns this part, before it renders; a part that paints by itself overrides it. */
   protected sessionChanged(_change: SessionChange): void {
@@ -35,11 +45,19 @@ export abstract class SessionElement extends LitElement {
     this.#unwatch();
     if (!this.isConnected || !this.session || !this.pointing) return;
     this.#watching = [
-      this.session.subscribe((change) => {
-        if (this.concerns(change)) this.sessionChanged(change);
-      }),
+      this.session.subscribe((change) => this.#heard(change)),
       this.pointing.subscribe(() => this.requestUpdate()),
     ];
+  }
+
+  #heard(change: SessionChange): void {
+    const due = this.#owed && change.settled;
+    if (due) this.#owed = false;
+    const more = change.plan || change.selection || change.variations;
+    const waits = change.places && !more && !change.settled && !this.followsPlaces;
+    const concerned = this.concerns(change);
+    if (concerned && waits) this.#owed = true;
+    else if (concerned || due) this.sessionChanged(change);
   }
 
   #unwatch(): void {

@@ -1,5 +1,5 @@
 import type { Session } from '../../session/session.js';
-import { facePieces } from '../../state/commands.js';
+import { seenPieces, toggleSelect } from '../../state/commands.js';
 import type { Command } from '../../state/state.js';
 import { bindingOf, type KeyBinding } from '../keymap.js';
 import { faceMessages } from './face-messages.js';
@@ -10,7 +10,8 @@ export interface KeyHost {
   readonly session: Session;
   /** True while a pointer drags; keys wait then. */
   readonly dragging: boolean;
-  run(command: Command, gesture?: string): boolean;
+  /** Does what was asked for, or says why not. */
+  ask(command: Command, gesture?: string): boolean;
   take(piece: string): void;
   say(words: string): void;
   focusPiece(piece: string): void;
@@ -36,9 +37,11 @@ export class FaceKeys {
     if (this.host.dragging || event.defaultPrevented) return;
     const plain = !event.ctrlKey && !event.metaKey && !event.altKey && !event.shiftKey;
     const way = plain && this.host.session.state.selection.length === 0 ? WAYS[event.key] : undefined;
+    const enter = event.key === 'Enter' || event.key === ' ';
     const binding = bindingOf(event);
     if (way !== undefined) this.#focusAlong(focused, way);
-    else if (plain && focused !== null && (event.key === 'Enter' || event.key === ' ')) this.host.take(focused);
+    else if (enter && plain && focused !== null) this.host.take(focused);
+    else if (enter && event.shiftKey && focused !== null) this.host.ask(toggleSelect(focused));
     else if (binding) this.#press(binding, event);
     else return;
     event.preventDefault();
@@ -59,7 +62,8 @@ export class FaceKeys {
     const { session } = this.host;
     if (held && command !== 'undo' && command !== 'redo') {
       // Asked first, so that a key that does not apply begins no gesture.
-      if (command(session.state)) this.host.run(command, this.#held.press(code, repeat));
+      if (command(session.state)) this.host.ask(command, this.#held.press(code, repeat));
+      else if (!repeat) this.host.ask(command);
       return;
     }
     this.#held.end();
@@ -69,12 +73,12 @@ export class FaceKeys {
       return;
     }
     const before = session.state.selection;
-    this.host.run(command);
+    this.host.ask(command);
     if (session.state.selection.length > 0 && session.state.selection !== before) this.host.followSelection();
   }
 
   #focusAlong(from: string | null, by: 1 | -1): void {
-    const ids = facePieces(this.host.session.state).map(({ id }) => id);
+    const ids = seenPieces(this.host.session.state).map(({ id }) => id);
     const start = from === null ? (by > 0 ? -1 : ids.length) : ids.indexOf(from);
     const next = ids[(start + by + ids.length) % Math.max(1, ids.length)];
     if (next !== undefined) this.host.focusPiece(next);

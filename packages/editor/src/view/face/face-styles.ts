@@ -102,6 +102,21 @@ export const faceStyles = css`
   .overlay .selected {
     stroke-width: 1.75;
   }
+  .overlay .selected.away {
+    stroke-dasharray: 3 5;
+  }
+  .overlay .pin {
+    fill: var(--trimwell-mark, #a33b1e);
+    stroke: var(--trimwell-casing, #fffdf6);
+    stroke-width: 2;
+  }
+  .overlay .drawn-frame {
+    fill: var(--trimwell-mark, #a33b1e);
+    fill-opacity: 0.07;
+    stroke: var(--trimwell-mark, #a33b1e);
+    stroke-width: 1.25;
+    stroke-dasharray: 6 3;
+  }
   .overlay .focused {
     stroke: var(--trimwell-focus, #1d5fa8);
     stroke-width: 2.5;
@@ -142,6 +157,20 @@ export const faceStyles = css`
     stroke-width: 5;
     stroke-opacity: 0.9;
   }
+  .overlay .round {
+    cursor: grab;
+  }
+  .overlay .bite {
+    stroke-width: 2;
+    stroke-linecap: round;
+  }
+  .overlay .bite.casing {
+    stroke-width: 5;
+    stroke-opacity: 0.9;
+  }
+  .overlay .round:hover .bite:not(.casing) {
+    stroke: #22302f;
+  }
   .overlay .tilt {
     cursor: grab;
   }
@@ -170,6 +199,22 @@ export const faceStyles = css`
   .overlay .slip-figure {
     fill: var(--trimwell-ink, #22302f);
     stroke: none;
+  }
+  .refused {
+    position: absolute;
+    left: 50%;
+    bottom: 8px;
+    width: max-content;
+    max-width: calc(100% - 24px);
+    margin: 0;
+    padding: 7px 12px;
+    translate: -50% 0;
+    background: var(--trimwell-slip, #fffdf6);
+    color: var(--trimwell-ink, #22302f);
+    border-left: 3px solid var(--trimwell-accent, #a33b1e);
+    box-shadow: 0 2px 10px rgb(20 25 24 / 0.3);
+    font-size: 13px;
+    line-height: 1.4;
   }
   .unseen {
     position: absolute;

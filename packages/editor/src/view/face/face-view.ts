@@ -15,8 +15,11 @@ interface Extent {
 /** Height of the figures on the stage, in pixels. */
 export const FIGURE = 13;
 
-/** Room for the overall dimensions at the left and below, and for the selected piece's at the other sides, in pixels. */
-const ROOM = { left: 46, top: 46, right: 46, bottom: 46 };
+/**
+ * Room for the overall dimensions at the left and below, and for those of what is selected at the other sides, in pixels;
+ * above them lies what turns the card over.
+ */
+const ROOM = { left: 46, top: 62, right: 46, bottom: 46 };
 
 /** The largest true-proportion view of `card` on a stage of `width` x `height` pixels, in the middle of what is left. */
 export function fitCard(card: Extent, { width, height }: Extent): FaceView {

@@ -115,7 +115,7 @@ test('with nothing taken the arrows go from piece to piece; Enter takes one; the
   await key(option('strip'), { key: 'ArrowDown' });
   await up(option('strip'), { key: 'ArrowDown' });
   expect(piece('strip')).toMatchObject({ x: inches(3 / 8), y: inches(3 + 1 / 16) });
-  expect(said()).toBe('Strip: 3/8 from left, 3 1/16 from top');
+  expect(said()).toBe('Strip: 3/8 from left, 3 1/16 from top; lines up with Panel mat');
   expect(face.session.state.history.past).toHaveLength(2);
   await key(option('strip'), { key: 'z', ctrlKey: true });
   await key(option('strip'), { key: 'z', ctrlKey: true });
@@ -141,13 +141,14 @@ test('the focus stays on a piece whose element moves, and goes to a piece that i
 
 test('the selected piece has its frame, eight handles and a pin; a pointed one has a frame', async () => {
   const { face, root, settled } = await open();
-  const handles = () => root.querySelector('.handles');
+  // The last group of handles is of size and tilt.
+  const handles = () => [...root.querySelectorAll('.handles')].at(-1);
   expect(handles()?.getAttribute('display')).toBe('none');
   face.session.dispatch({ event: 'piece.select', edits: [], selection: ['strip'], at: 0 });
   face.pointing.piece = 'greeting';
   await settled();
   expect(handles()?.hasAttribute('display')).toBe(false);
-  expect(root.querySelectorAll('.handle')).toHaveLength(9);
+  expect(handles()?.querySelectorAll('.handle')).toHaveLength(9);
   expect(
     [...root.querySelectorAll('.handle .target')].every((target) => Number(target.getAttribute('width')) >= 24),
   ).toBe(true);

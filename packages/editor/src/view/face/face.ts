@@ -1,21 +1,29 @@
 import { SVG, type Svg } from '@svgdotjs/svg.js';
-import { drawCard } from '@trimwell/handout';
-import type { Piece, Sketch } from '@trimwell/sketch';
-import { html, type TemplateResult } from 'lit';
-import { query } from 'lit/decorators.js';
+import type { Length } from '@trimwell/geometry';
+import type { Piece } from '@trimwell/sketch';
+import { html, nothing, type TemplateResult } from 'lit';
+import { query, state } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
 import { addPiece, select } from '../../state/commands.js';
-import { type Command, selectedPiece } from '../../state/state.js';
+import { holdOf } from '../../state/group.js';
+import { type Command, selectedPiece, selectedPieces } from '../../state/state.js';
+import { watchPhotos } from '../photos/photo-watch.js';
 import { SessionElement } from '../session-element.js';
+import { roundersFor } from '../tools/own-tools.js';
+import { announcement, type Done, refusal } from './announcement.js';
+import { FaceClipboard } from './clipboard.js';
+import type { EdgeMarksElement } from './edge-marks.js';
 import { FaceKeys, type KeyHost } from './face-keys.js';
 import { faceMessages } from './face-messages.js';
+import { FacePainter } from './face-painter.js';
 import { faceStyles } from './face-styles.js';
-import { type FaceView, FIGURE, fitCard, toCard } from './face-view.js';
+import { type FaceView, fitCard, toCard } from './face-view.js';
 import { type GestureHost, Gestures } from './gestures.js';
-import { labelPieces } from './label-pieces.js';
 import type { GestureMoment } from './live-gesture.js';
-import { Overlay } from './overlay.js';
+import { Overlay, type StageBox } from './overlay.js';
+import { Presses, type PressHost } from './presses.js';
 import { Stage } from './stage.js';
+import type { WatchMarksElement } from './watch-marks.js';
 
 /** Size of the stage where there is no layout. */
 const UNLAID = { width: 480, height: 560 };
@@ -35,24 +43,59 @@ function pieceOf(target: EventTarget | null): string | null {
  * @cssprop [--trimwell-shadow=#1d2423] - Depth under the pieces.
  * @cssprop [--trimwell-edge=rgb(29 36 35 / 0.28)] - The cut edge of the pieces.
  */
-export class FaceElement extends SessionElement implements GestureHost, KeyHost {
+export class FaceElement extends SessionElement implements GestureHost, KeyHost, PressHost {
   static override styles = faceStyles;
 
   @query('svg') readonly svg!: SVGSVGElement;
   @query('[role="status"]') private readonly status!: HTMLElement;
+  @query('trimwell-edge-marks') private readonly marks!: EdgeMarksElement;
+  @query('trimwell-watch-marks') private readonly watched!: WatchMarksElement;
   view: FaceView = fitCard({ width: 1, height: 1 }, UNLAID);
+  /** Why something was refused, to be read beside the card until the next press or key. */
+  @state() private refused = '';
   #stage: Stage | null = null;
   #overlay: Overlay | null = null;
-  #drawn: { readonly sketch: Sketch; readonly face: Piece['face']; readonly zoom: number } | null = null;
+  #painter: FacePainter | null = null;
   #moment: GestureMoment | null = null;
+  #frame: StageBox | null = null;
   #focusNext = false;
   #pressed = false;
+  /** The pieces that were there at the last change, to tell what others have added. */
+  #known: ReadonlySet<string> | null = null;
+  /** True while the face itself changes the sketch: it announces that in its own words. */
+  #running = false;
   readonly #gestures = new Gestures(this);
   readonly #keys = new FaceKeys(this);
+  readonly #presses = new Presses(this);
+  readonly #clipboard = new FaceClipboard(this);
   readonly #sizes = typeof ResizeObserver === 'undefined' ? null : new ResizeObserver(() => this.requestUpdate());
+
+  constructor() {
+    super();
+    watchPhotos(this, () => {
+      this.#painter?.forget();
+      this.requestUpdate();
+    });
+  }
 
   protected concerns(change: SessionChange): boolean {
     return change.sketch || change.selection;
+  }
+
+  /** A piece that was cut from a sheet beside the table, or put back, is told of here, where its place is known. */
+  protected override sessionChanged(change: SessionChange): void {
+    const { sketch, selection } = this.session.state;
+    if (change.sketch && !change.places) {
+      const known = this.#known;
+      const added = known !== null && selection.some((id) => !known.has(id));
+      if (added && !this.#running) this.#announce('piece.add');
+      this.#known = new Set(sketch.pieces.map(({ id }) => id));
+    }
+    super.sessionChanged(change);
+  }
+
+  protected override get followsPlaces(): boolean {
+    return true;
   }
 
   protected override render(): TemplateResult {
@@ -64,7 +107,10 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
         @pointerover=${this.#onPointerOver}
         @pointerleave=${this.#onPointerLeave}
         @pointercancel=${() => this.#gestures.cancel()}
-        @keydown=${(event: KeyboardEvent) => this.#keys.down(event, pieceOf(event.target))}
+        @copy=${(event: ClipboardEvent) => this.#clipboard.copy(event)}
+        @cut=${(event: ClipboardEvent) => this.#clipboard.cut(event)}
+        @paste=${(event: ClipboardEvent) => this.#clipboard.paste(event)}
+        @keydown=${this.#onKeyDown}
         @keyup=${this.#onKeyUp}
         @focusin=${this.#onFocusIn}
         @focusout=${this.#onFocusOut}
@@ -73,6 +119,9 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
         @dragstart=${(event: Event) => event.preventDefault()}
         ></svg>
       </div>
+      <trimwell-edge-marks .session=${this.session} .pointing=${this.pointing}></trimwell-edge-marks>
+      <trimwell-watch-marks .session=${this.session} .pointing=${this.pointing} @mended=${this.#onMended}></trimwell-watch-marks>
+      ${this.refused === '' ? nothing : html`<p class="refused">${this.refused}</p>`}
       <p id="help" class="unseen">${faceMessages.help}</p>
       <p role="status" aria-live="polite" class="unseen"></p>`;
   }
@@ -87,11 +136,13 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
     super.disconnectedCallback();
     this.#sizes?.disconnect();
     this.#keys.end();
+    this.#presses.cancel();
     this.#gestures.dispose();
   }
 
   protected override updated(): void {
     if (!this.session || !this.isConnected) return;
+    this.#known ??= new Set(this.session.state.sketch.pieces.map(({ id }) => id));
     this.#paint();
   }
 
@@ -110,23 +161,73 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
     return this.run(addPiece(paper, at));
   }
 
-  /** Runs a command and announces what it did; with `gesture` as part of it. False when it does not apply. */
+  /**
+   * Runs a command and announces what it did, or that locked pieces kept it from doing anything; with `gesture` as part
+   * of it. False when it does not apply.
+   */
   run(command: Command, gesture?: string): boolean {
-    let event = '';
+    let done: Done | null = null;
+    this.#running = true;
     const applies = command(
       this.session.state,
       (transaction) => {
-        event = transaction.event;
+        done = transaction;
         this.session.dispatch(gesture === undefined ? transaction : { ...transaction, gesture });
       },
       performance.now(),
     );
-    if (applies) this.#announce(event);
+    this.#running = false;
+    if (done) this.say(announcement(done, this.session.state) ?? '');
+    return applies;
+  }
+
+  /** As `run`, for what the user asks for by a key: a command that does nothing because pieces are locked says so. */
+  ask(command: Command, gesture?: string): boolean {
+    const applies = this.run(command, gesture);
+    const words = applies ? null : refusal(this.session.state);
+    if (words) this.refuse(words);
     return applies;
   }
 
   take(piece: string): void {
     this.run(select(piece));
+  }
+
+  takeUp(piece: string): void {
+    this.#presses.dragged();
+    if (!this.session.state.selection.includes(piece)) this.take(piece);
+  }
+
+  held(piece: Piece): void {
+    this.refuse(faceMessages.locked([piece.name]));
+  }
+
+  refuse(words: string): void {
+    this.refused = words;
+    this.say(words);
+  }
+
+  get gathering(): boolean {
+    return this.pointing.gathering;
+  }
+
+  showFrame(frame: StageBox | null): void {
+    this.#frame = frame;
+    this.requestUpdate();
+  }
+
+  toStagePoint(clientX: number, clientY: number): { readonly x: number; readonly y: number } | null {
+    const matrix = this.svg.getScreenCTM()?.inverse();
+    if (!matrix) return null;
+    return {
+      x: matrix.a * clientX + matrix.c * clientY + matrix.e,
+      y: matrix.b * clientX + matrix.d * clientY + matrix.f,
+    };
+  }
+
+  toCardBox({ x, y, width, height }: StageBox): StageBox {
+    const { zoom } = this.view;
+    return { ...toCard({ x, y }, this.view), width: width / zoom, height: height / zoom };
   }
 
   show(moment: GestureMoment | null): void {
@@ -156,59 +257,57 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
 
   /** Announces; the same words twice are only read twice when something of them differs. */
   say(words: string): void {
+    if (words === '') return;
     this.status.textContent = this.status.textContent === words ? `${words}\u00a0` : words;
   }
 
   #announce(event: string): void {
-    const { state } = this.session;
-    const words = faceMessages.after(event, state.sketch, selectedPiece(state));
-    if (words) this.say(words);
+    this.say(announcement({ event }, this.session.state) ?? '');
   }
 
   #cardPoint(clientX: number, clientY: number): { readonly x: number; readonly y: number } | null {
-    const matrix = this.svg.getScreenCTM()?.inverse();
-    if (!matrix) return null;
-    const x = matrix.a * clientX + matrix.c * clientY + matrix.e;
-    const y = matrix.b * clientX + matrix.d * clientY + matrix.f;
-    return toCard({ x, y }, this.view);
+    const at = this.toStagePoint(clientX, clientY);
+    return at && toCard(at, this.view);
   }
 
-  #prepare(): { readonly stage: Stage; readonly overlay: Overlay } {
-    if (this.#stage && this.#overlay) return { stage: this.#stage, overlay: this.#overlay };
+  #prepare(): { readonly stage: Stage; readonly overlay: Overlay; readonly painter: FacePainter } {
+    if (this.#stage && this.#overlay && this.#painter)
+      return { stage: this.#stage, overlay: this.#overlay, painter: this.#painter };
     const root = SVG(this.svg) as Svg;
     const stage = new Stage(root.group().addClass('drawing'), 'face');
     const overlay = new Overlay(root.group().addClass('overlay').attr('aria-hidden', 'true'));
+    const painter = new FacePainter(stage);
     this.#stage = stage;
     this.#overlay = overlay;
-    return { stage, overlay };
+    this.#painter = painter;
+    return { stage, overlay, painter };
   }
 
   #paint(): void {
-    const { stage, overlay } = this.#prepare();
+    const { stage, overlay, painter } = this.#prepare();
     const { state } = this.session;
     const { sketch, face } = state;
     // From the press to the end of a drag the view stands still, whatever the room does that the face is given.
     if (!this.#pressed && !this.#gestures.dragging) this.view = fitCard(sketch.card, this.#extent());
-    const { zoom, left, top } = this.view;
     const focused = this.#focusedPiece();
-    if (sketch !== this.#drawn?.sketch || face !== this.#drawn.face || zoom !== this.#drawn.zoom) {
-      stage.show(drawCard(sketch, { face, style: { unit: sketch.unit }, size: FIGURE / zoom }));
-      this.#drawn = { sketch, face, zoom };
-    }
-    stage.scale(zoom, left, top);
-    labelPieces(stage, state, this.#focusedPiece());
+    painter.show(state, this.view, focused);
     this.#bind(stage, overlay);
     const byId = (id: string | null): Piece | null =>
-      sketch.pieces.find((piece) => piece.id === id && piece.face === face) ?? null;
+      id === null ? null : (sketch.pieces.find((piece) => piece.id === id && piece.face === face) ?? null);
+    const only = selectedPiece(state);
     overlay.show({
       sketch,
       view: this.view,
-      selected: byId(selectedPiece(state)?.id ?? null),
+      selected: selectedPieces(state),
+      handled: only && !only.hidden && holdOf(sketch, only) === null ? only : null,
       pointed: byId(this.pointing.piece),
       focused: byId(this.#visibleFocus()),
       moment: this.#moment,
+      drawnFrame: this.#frame,
     });
     this.svg.classList.toggle('dragging', this.#gestures.dragging);
+    Object.assign(this.marks, { view: this.view, away: this.#gestures.dragging });
+    this.watched.view = this.view;
     // After the update, since a change of focus asks for one more.
     queueMicrotask(() => this.#keepFocus(stage, focused));
   }
@@ -223,13 +322,17 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
     if (this.#gestures.dragging) return;
     const pieces = stage.pieces();
     const { resize, tilt } = overlay.handles;
+    const { grips } = overlay.corners;
     const selection = (): string | null => selectedPiece(this.session.state)?.id ?? null;
     this.#gestures.keepOnly(
-      new Set<Element>([...pieces.values(), tilt.node, ...resize.map(({ group }) => group.node)]),
+      new Set<Element>([...pieces.values(), tilt.node, ...[...resize, ...grips].map(({ group }) => group.node)]),
     );
     for (const [id, group] of pieces) this.#gestures.bind(group, { do: 'move' }, () => id);
     for (const { handle, group } of resize) this.#gestures.bind(group.node, { do: 'resize', handle }, selection);
     this.#gestures.bind(tilt.node, { do: 'tilt' }, selection);
+    const rounders = (): readonly Length[] => roundersFor(this.session.state.sketch.unit);
+    for (const { corner, group } of grips)
+      this.#gestures.bind(group.node, { do: 'round', corner, rounders }, selection);
   }
 
   #focusedPiece(): string | null {
@@ -254,21 +357,19 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
     this.#keys.used = false;
     this.#hold();
     if (event.button !== 0 || (event.target as Element).closest('.handles')) return;
-    const piece = pieceOf(event.target);
     if (this.#gestures.dragging) return;
-    if (piece === null) {
-      this.run(select(null));
-      this.#stage?.list.focus({ preventScroll: true });
-      return;
-    }
-    this.take(piece);
-    this.focusPiece(piece);
+    this.refused = '';
+    const piece = pieceOf(event.target);
+    this.#presses.down(event, piece);
+    if (piece === null) this.#stage?.list.focus({ preventScroll: true });
   };
 
   #hold(): void {
     this.#pressed = true;
-    const release = (): void => {
+    const release = (event: Event): void => {
       this.#pressed = false;
+      if (event.type === 'pointerup') this.#presses.up();
+      else this.#presses.cancel();
       window.removeEventListener('pointerup', release);
       window.removeEventListener('pointercancel', release);
       this.requestUpdate();
@@ -276,6 +377,11 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
     window.addEventListener('pointerup', release);
     window.addEventListener('pointercancel', release);
   }
+
+  readonly #onKeyDown = (event: KeyboardEvent): void => {
+    this.refused = '';
+    this.#keys.down(event, pieceOf(event.target));
+  };
 
   readonly #onKeyUp = (event: KeyboardEvent): void => {
     this.#keys.up(event);
@@ -302,6 +408,12 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost 
 
   readonly #onPointerLeave = (): void => {
     if (!this.#gestures.dragging) this.pointing.piece = this.#visibleFocus();
+  };
+
+  /** The mark that was pressed is gone with what it told of: the focus goes to its piece, or to the card. */
+  readonly #onMended = ({ detail }: CustomEvent<{ piece: string }>): void => {
+    const there = this.#stage?.pieces().get(detail.piece) ?? this.#stage?.list;
+    there?.focus({ preventScroll: true });
   };
 
   readonly #onFocusIn = (event: FocusEvent): void => {

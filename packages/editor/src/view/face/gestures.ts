@@ -1,6 +1,8 @@
 import type { Point } from '@trimwell/geometry';
+import type { Piece } from '@trimwell/sketch';
 import interact from 'interactjs';
 import type { Session } from '../../session/session.js';
+import { selectedBodies } from '../../state/group.js';
 import { selectedPiece } from '../../state/state.js';
 import type { FaceView } from './face-view.js';
 import {
@@ -27,8 +29,10 @@ export interface GestureHost {
   readonly session: Session;
   readonly view: FaceView;
   readonly svg: SVGSVGElement;
-  /** Selects a piece before it is dragged. */
-  take(piece: string): void;
+  /** Sees to it that a piece is among those that are selected before it is dragged. */
+  takeUp(piece: string): void;
+  /** Says why a drag of `piece` does nothing: it is locked in its place. */
+  held(piece: Piece): void;
   /** Shows the moment, or the end of the drag: null. */
   show(moment: GestureMoment | null): void;
   /** Called once after a drag was kept, or put back. */
@@ -118,13 +122,28 @@ export class Gestures {
     this.#move({ clientX, clientY, clientX0, clientY0, interaction, altKey, shiftKey });
   }
 
+  /** What a drag moves; null, with a word about it, when the piece is locked. */
+  #begun(kind: GestureKind, id: string | null): Pick<GestureStart, 'sketch' | 'piece' | 'bodies'> | null {
+    const { state } = this.host.session;
+    const { sketch } = state;
+    const piece = kind.do === 'move' ? sketch.pieces.find((one) => one.id === id) : selectedPiece(state);
+    if (!piece) return null;
+    const all = selectedBodies(state);
+    const hold = all.find(({ tied }) => tied.has(piece.id))?.locked;
+    if (hold) {
+      this.host.held(hold);
+      return null;
+    }
+    return { sketch, piece, bodies: all.filter(({ locked }) => !locked) };
+  }
+
   #start(event: DragStep, kind: GestureKind, id: string | null): void {
-    const { session, svg, view } = this.host;
+    const { svg, view } = this.host;
     // A second finger drags nothing.
-    if (!this.#live && id !== null) this.host.take(id);
-    const piece = selectedPiece(session.state);
+    if (!this.#live && id !== null && kind.do === 'move') this.host.takeUp(id);
+    const start = this.#live ? null : this.#begun(kind, id);
     const matrix = svg.getScreenCTM()?.inverse();
-    if (this.#live || !piece || !matrix) {
+    if (!start || !matrix) {
       event.interaction.stop();
       return;
     }
@@ -133,16 +152,15 @@ export class Gestures {
       y: (matrix.b * dx + matrix.d * dy) / view.zoom,
     });
     const corner = toPull(event.clientX0, event.clientY0);
-    const start: GestureStart = {
-      sketch: session.state.sketch,
-      piece,
+    const moments = momentsOf(kind, {
+      ...start,
       at: { x: corner.x + (matrix.e - view.left) / view.zoom, y: corner.y + (matrix.f - view.top) / view.zoom },
       ticksPerPixel: Math.hypot(toPull(1, 0).x, toPull(1, 0).y),
-    };
+    });
     this.#count += 1;
     this.#live = {
       id: `face-${this.#count}`,
-      moments: momentsOf(kind, start),
+      moments,
       toPull,
       interaction: event.interaction,
       step: event,
@@ -164,9 +182,9 @@ export class Gestures {
     live.frame = 0;
     const { clientX, clientY, clientX0, clientY0 } = live.step;
     const moment = live.moments(live.toPull(clientX - clientX0, clientY - clientY0), live.step);
-    if (JSON.stringify(moment) === JSON.stringify(live.shown)) return;
+    if (sameMoment(moment, live.shown)) return;
     live.shown = moment;
-    this.host.session.dispatch({ event: moment.event, edits: [moment.edit], gesture: live.id, at: performance.now() });
+    this.host.session.dispatch({ event: moment.event, edits: moment.edits, gesture: live.id, at: performance.now() });
     this.host.show(moment);
   }
 
@@ -187,4 +205,9 @@ export class Gestures {
     window.removeEventListener('keydown', this.#onKey, true);
     window.removeEventListener('keyup', this.#onKey, true);
   }
+}
+
+/** True when nothing would look or be otherwise: most moves of a pointer stay within one mark of the ruler. */
+function sameMoment(moment: GestureMoment, before: GestureMoment | null): boolean {
+  return before !== null && JSON.stringify(moment) === JSON.stringify(before);
 }

@@ -1,6 +1,7 @@
 import type { G } from '@svgdotjs/svg.js';
-import { type Axis, type Length, type Point, ticks } from '@trimwell/geometry';
+import { type Axis, type Length, type Point, type Rect, ticks } from '@trimwell/geometry';
 import type { Piece, Sketch } from '@trimwell/sketch';
+import { boxAround } from '../../state/group.js';
 import { HANDLES, handlePoint } from '../../state/resize.js';
 import type { SnapMark } from '../../state/snap.js';
 import { faceMessages } from './face-messages.js';
@@ -71,14 +72,13 @@ function drawReveal(
 /** Distance of a chain of dimensions from the card, in pixels. */
 const CHAIN = { x: 13, y: 27 };
 
-/** The stretches along `axis` that an upright piece divides the card into, from edge to edge, those of no length left out. */
+/** The stretches along `axis` that an upright box divides the card into, from edge to edge, those of no length left out. */
 export function chainOf(
-  sketch: Sketch,
-  piece: Piece,
+  { card }: Pick<Sketch, 'card'>,
+  box: Rect,
   axis: Axis,
 ): readonly { readonly from: number; readonly to: number; readonly own: boolean }[] {
-  const [most, start, size] =
-    axis === 'x' ? [sketch.card.width, piece.x, piece.width] : [sketch.card.height, piece.y, piece.height];
+  const [most, start, size] = axis === 'x' ? [card.width, box.x, box.width] : [card.height, box.y, box.height];
   const all = [
     { from: 0, to: start, own: false },
     { from: start, to: start + size, own: true },
@@ -88,13 +88,14 @@ export function chainOf(
 }
 
 /**
- * The selected piece's reveals and size as a chain of dimensions above the card and at its right (ISO 129-1:2018 practice, as
- * given in teaching texts), so that no line runs over the other pieces. A figure too wide for its stretch stands higher.
+ * The reveals and size of what is selected as a chain of dimensions above the card and at its right (ISO 129-1:2018
+ * practice, as given in teaching texts), so that no line runs over the other pieces. A figure too wide for its stretch
+ * stands higher.
  */
-function drawChain(group: G, { sketch, view }: OverlayModel, piece: Piece, axis: Axis): void {
+function drawChain(group: G, { sketch, view }: OverlayModel, box: Rect, axis: Axis): void {
   const { width } = sketch.card;
   const across = axis === 'x' ? -CHAIN.x / view.zoom : width + CHAIN.y / view.zoom;
-  for (const { from, to, own } of chainOf(sketch, piece, axis)) {
+  for (const { from, to, own } of chainOf(sketch, box, axis)) {
     const [a, b] = [toStage(along(axis, from, across), view), toStage(along(axis, to, across), view)];
     const name = own ? 'chain own' : 'chain';
     line(group, { from: a, to: b }, name, false);
@@ -107,18 +108,25 @@ function drawChain(group: G, { sketch, view }: OverlayModel, piece: Piece, axis:
   }
 }
 
-/** The chains of the selected piece; beside them, while something is dragged, what it snaps to and its figure. */
+/** The box that the chains measure: of one upright piece, or around several as far as they are upright. */
+function chained(selected: readonly Piece[]): Rect | null {
+  return boxAround(selected.filter(({ tilt }) => tilt === 0));
+}
+
+/** The chains of what is selected; beside them, while something is dragged, what it snaps to and its figure. */
 export function drawGuides(group: G, model: OverlayModel): void {
   const { sketch, view, selected, moment } = model;
-  if (selected?.tilt === 0) for (const axis of ['x', 'y'] as const) drawChain(group, model, selected, axis);
-  if (!moment || !selected) return;
+  const box = chained(selected);
+  if (box) for (const axis of ['x', 'y'] as const) drawChain(group, model, box, axis);
+  const [only] = selected;
+  if (!moment || !only) return;
   for (const mark of moment.marks) {
-    if (mark.kind !== 'reveal') drawLine(group, mark, view);
-    else if (mark.length !== undefined) drawReveal(group, { ...mark, length: mark.length }, view, sketch.unit);
+    if (mark.length === undefined) drawLine(group, mark, view);
+    else drawReveal(group, { ...mark, length: mark.length }, view, sketch.unit);
   }
   // The chains say where an upright piece is moved to.
-  if (moment.event === 'piece.move' && selected.tilt === 0) return;
-  const below = lowestPoint(selected, view);
+  if (moment.event === 'piece.move' && box) return;
+  const below = lowestPoint(only, view);
   slip(group, { x: below.x, y: below.y + 26 }, moment.figure);
 }
 

@@ -1,7 +1,8 @@
 import { inches } from '@trimwell/geometry';
-import { applyEdit } from '@trimwell/sketch';
+import { applyEdits } from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
+import { bodiesOf } from '../../state/group.js';
 import { type GestureKind, momentsOf } from './live-gesture.js';
 
 const sketch = sampleSketch();
@@ -10,9 +11,9 @@ const none = { altKey: false, shiftKey: false };
 function start(id: string, kind: GestureKind, at = { x: 0, y: 0 }) {
   const piece = sketch.pieces.find((one) => one.id === id);
   if (!piece) throw new Error(`no piece ${id}`);
-  const moments = momentsOf(kind, { sketch, piece, at, ticksPerPixel: 160 });
+  const moments = momentsOf(kind, { sketch, piece, bodies: bodiesOf(sketch, [piece]), at, ticksPerPixel: 160 });
   const after = (moment: ReturnType<typeof moments>, of = id) => {
-    const changed = applyEdit(sketch, moment.edit).pieces.find((one) => one.id === of);
+    const changed = applyEdits(sketch, moment.edits).pieces.find((one) => one.id === of);
     if (!changed) throw new Error(`no piece ${of}`);
     return changed;
   };
@@ -67,8 +68,28 @@ test('tilting follows the angle about the middle and rests on degrees and fiftee
     swept(20.44, { ...none, altKey: true }),
     swept(25, { ...none, shiftKey: true }),
   ]).toEqual([20, 30, -45, 20.4, 30]);
-  expect(start('panel-mat', { do: 'tilt' }, at).moments({ x: 5000, y: 0 }, none).edit).toMatchObject({
+  expect(start('panel-mat', { do: 'tilt' }, at).moments({ x: 5000, y: 0 }, none).edits[0]).toMatchObject({
     do: 'tilt',
     piece: 'panel',
   });
+});
+
+test('several keep their places to each other, a mat and its piece go once, and Alt leaves the ruler', () => {
+  const chosen = sketch.pieces.filter(({ id }) => ['panel', 'panel-mat', 'strip'].includes(id));
+  const dragged = chosen.find(({ id }) => id === 'strip');
+  if (!dragged) throw new Error('the sample has a strip');
+  const bodies = bodiesOf(sketch, chosen);
+  const moments = momentsOf({ do: 'move' }, { sketch, piece: dragged, bodies, at: { x: 0, y: 0 }, ticksPerPixel: 160 });
+  for (const keys of [none, { ...none, altKey: true }]) {
+    const moment = moments({ x: 4321, y: -1777 }, keys);
+    expect(moment.edits).toHaveLength(2);
+    const after = applyEdits(sketch, moment.edits).pieces;
+    const moves = chosen.map((one) => {
+      const now = after.find(({ id }) => id === one.id);
+      return [(now?.x ?? 0) - one.x, (now?.y ?? 0) - one.y];
+    });
+    expect(new Set(moves.map(String)).size).toBe(1);
+    if (keys.altKey) expect(moves[0]).toEqual([4321, -1777]);
+    else expect(((moves[0]?.[0] ?? 0) + dragged.x) % inches(1 / 16)).toBe(0);
+  }
 });

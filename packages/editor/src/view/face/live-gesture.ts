@@ -1,16 +1,20 @@
-import { type Point, type Rect, ticks } from '@trimwell/geometry';
-import { type Edit, type Piece, rulerStep, type Sketch } from '@trimwell/sketch';
-import { asTilt } from '../../state/commands.js';
+import { type Length, type Point, type Rect, ticks } from '@trimwell/geometry';
+import { type Edit, movedBy, type Piece, rulerStep, type Sketch } from '@trimwell/sketch';
+import { asTilt, innermost } from '../../state/commands.js';
+import { type Body, bodiesOf } from '../../state/group.js';
 import { type Handle, leastSide, type Place, resizePiece } from '../../state/resize.js';
+import type { CornerName } from '../../state/round-drag.js';
 import { type SnapField, type SnapMark, snapEdge, snapMove } from '../../state/snap.js';
-import { snapFieldOf, snapRect } from '../../state/snap-field.js';
+import { groupRect, snapFieldOf } from '../../state/snap-field.js';
+import { roundMoment } from './corner-grips.js';
 import { faceMessages } from './face-messages.js';
 
 /** What a drag does. */
 export type GestureKind =
   | { readonly do: 'move' }
   | { readonly do: 'resize'; readonly handle: Handle }
-  | { readonly do: 'tilt' };
+  | { readonly do: 'tilt' }
+  | { readonly do: 'round'; readonly corner: CornerName; readonly rounders: () => readonly Length[] };
 
 /** Modifier keys during a drag: Alt suspends snapping, Shift keeps the direction, the proportion, or fifteen degrees. */
 export interface GestureKeys {
@@ -21,7 +25,7 @@ export interface GestureKeys {
 /** One moment of a drag: what to dispatch, and what to show beside it. */
 export interface GestureMoment {
   readonly event: string;
-  readonly edit: Edit;
+  readonly edits: readonly Edit[];
   readonly marks: readonly SnapMark[];
   readonly figure: string;
 }
@@ -29,7 +33,10 @@ export interface GestureMoment {
 /** What was there when a drag began. All moments are counted from it, so that nothing adds up. */
 export interface GestureStart {
   readonly sketch: Sketch;
+  /** The piece that is dragged. */
   readonly piece: Piece;
+  /** All that moves with it, its own body among them; a resize or a tilt is of `piece` alone. */
+  readonly bodies: readonly Body[];
   /** Where the pointer went down, in ticks of the card. */
   readonly at: Point;
   readonly ticksPerPixel: number;
@@ -39,19 +46,33 @@ function centre(place: Place): Point {
   return { x: place.x + place.width / 2, y: place.y + place.height / 2 };
 }
 
+/** The body that `piece` is of; what is dragged may be the inner piece of a mat that is selected with it. */
+function leadOf({ sketch, piece, bodies }: GestureStart): Body {
+  const [own] = bodiesOf(sketch, [piece]);
+  const lead = bodies.find(({ tied }) => tied.has(piece.id)) ?? own;
+  if (!lead) throw new Error('A piece is a body.');
+  return lead;
+}
+
+/** All bodies keep their places to each other: they move by what the box around them moves. */
 function move(start: GestureStart, pull: Point, keys: GestureKeys, field: SnapField): GestureMoment {
-  const { piece, sketch } = start;
+  const { sketch, bodies } = start;
+  const { handle } = leadOf(start);
+  const box = groupRect(bodies, leadOf(start));
   const alongX = Math.abs(pull.x) >= Math.abs(pull.y);
   const [dx, dy] = keys.shiftKey ? (alongX ? [pull.x, 0] : [0, pull.y]) : [pull.x, pull.y];
-  const loose = { ...snapRect(piece), x: ticks(Math.round(piece.x + dx)), y: ticks(Math.round(piece.y + dy)) };
-  const { rect, marks } = keys.altKey ? { rect: loose, marks: [] } : snapMove(loose, field);
-  const x = keys.shiftKey && !alongX ? piece.x : rect.x;
-  const y = keys.shiftKey && alongX ? piece.y : rect.y;
+  const loose = { ...box, x: ticks(Math.round(box.x + dx)), y: ticks(Math.round(box.y + dy)) };
+  const ruled = { x: handle.x - box.x, y: handle.y - box.y };
+  const { rect, marks } = keys.altKey ? { rect: loose, marks: [] } : snapMove(loose, field, ruled);
+  const shift = {
+    x: keys.shiftKey && !alongX ? 0 : rect.x - box.x,
+    y: keys.shiftKey && alongX ? 0 : rect.y - box.y,
+  };
   return {
     event: 'piece.move',
-    edit: { do: 'place', piece: piece.id, x, y },
-    marks,
-    figure: faceMessages.placeFigure({ x, y }, sketch.unit),
+    edits: bodies.map((body) => movedBy(body.handle, shift.x, shift.y)),
+    marks: keys.shiftKey ? marks.filter(({ axis }) => (axis === 'x') === alongX) : marks,
+    figure: faceMessages.placeFigure({ x: ticks(handle.x + shift.x), y: ticks(handle.y + shift.y) }, sketch.unit),
   };
 }
 
@@ -86,7 +107,7 @@ function resize(start: GestureStart, handle: Handle, pull: Point, keys: GestureK
   const { x, y, width, height } = fits ? snapped.place : loose;
   return {
     event: 'piece.resize',
-    edit: { do: 'resize', piece: piece.id, x, y, width, height },
+    edits: [{ do: 'resize', piece: piece.id, x, y, width, height }],
     marks: fits ? snapped.marks : [],
     figure: faceMessages.sizeFigure({ width, height }, sketch.unit),
   };
@@ -106,29 +127,27 @@ function tilt(start: GestureStart, pull: Point, keys: GestureKeys, target: strin
   const degrees = restingTilt(start.piece.tilt + swept, keys);
   return {
     event: 'piece.tilt',
-    edit: { do: 'tilt', piece: target, tilt: degrees },
+    edits: [{ do: 'tilt', piece: target, tilt: degrees }],
     marks: [],
     figure: faceMessages.tiltFigure(degrees),
   };
 }
 
-/** The innermost piece of a set of mats: the one that is tilted. */
-function tilted(sketch: Sketch, piece: Piece): string {
-  const inner = piece.mats && sketch.pieces.find((other) => other.id === piece.mats?.piece);
-  return inner ? tilted(sketch, inner) : piece.id;
-}
-
 /** The moments of one drag as a function of how far it was pulled (ticks) and of the keys held. */
 export function momentsOf(kind: GestureKind, start: GestureStart): (pull: Point, keys: GestureKeys) => GestureMoment {
-  const field = snapFieldOf(start.sketch, start.piece, start.ticksPerPixel);
+  const own = bodiesOf(start.sketch, [start.piece]);
+  const bodies = kind.do === 'move' ? start.bodies : own;
+  const field = snapFieldOf(start.sketch, start.piece, bodies, start.ticksPerPixel);
   switch (kind.do) {
     case 'move':
       return (pull, keys) => move(start, pull, keys, field);
     case 'resize':
       return (pull, keys) => resize(start, kind.handle, pull, keys, field);
     case 'tilt': {
-      const target = tilted(start.sketch, start.piece);
+      const target = innermost(start.sketch, start.piece).id;
       return (pull, keys) => tilt(start, pull, keys, target);
     }
+    case 'round':
+      return (pull, keys) => roundMoment(start, kind.corner, kind.rounders(), pull, keys);
   }
 }

@@ -1,7 +1,8 @@
 import type { G } from '@svgdotjs/svg.js';
 import type { Point } from '@trimwell/geometry';
 import type { Piece, Sketch } from '@trimwell/sketch';
-import { type Place, turned } from '../../state/resize.js';
+import { HANDLES, handlePoint, type Place, turned } from '../../state/resize.js';
+import { CornerGrips } from './corner-grips.js';
 import type { FaceView } from './face-view.js';
 import { toStage } from './face-view.js';
 import { drawGuides } from './guides.js';
@@ -12,11 +13,23 @@ import type { GestureMoment } from './live-gesture.js';
 export interface OverlayModel {
   readonly sketch: Sketch;
   readonly view: FaceView;
-  readonly selected: Piece | null;
+  /** The selected pieces of this face, and the one that has handles: it is alone, free, and to be seen. */
+  readonly selected: readonly Piece[];
+  readonly handled: Piece | null;
   readonly pointed: Piece | null;
   /** The piece with the keyboard's focus, when it is to be seen. */
   readonly focused: Piece | null;
   readonly moment: GestureMoment | null;
+  /** The frame that is drawn to select what lies in it, in pixels of the stage. */
+  readonly drawnFrame: StageBox | null;
+}
+
+/** A box in pixels of the stage. */
+export interface StageBox {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 /** The corners of a tilted rectangle grown by `margin` pixels, in pixels of the stage, as path data. */
@@ -35,28 +48,51 @@ export function framePath(place: Place & { readonly tilt: number }, view: FaceVi
 /** What lies over the drawing and is never part of it, in pixels of the stage. */
 export class Overlay {
   readonly handles: Handles;
+  readonly corners: CornerGrips;
   readonly #frames: G;
   readonly #guides: G;
 
   constructor(group: G) {
     this.#frames = group.group().addClass('frames');
     this.#guides = group.group().addClass('guides');
+    this.corners = new CornerGrips(group.group().addClass('handles'));
     this.handles = new Handles(group.group().addClass('handles'));
   }
 
   show(model: OverlayModel): void {
-    const { view, selected, pointed, focused, moment } = model;
+    const { view, selected, handled, pointed, focused, moment, drawnFrame } = model;
     this.#frames.clear();
-    const frame = (piece: Piece, name: string, margin: number): void => {
-      const d = framePath(piece, view, margin);
-      this.#frames.path(d).addClass('casing');
-      this.#frames.path(d).addClass(name);
-    };
-    if (pointed && pointed !== selected) frame(pointed, 'pointed', 0);
-    if (selected) frame(selected, 'selected', 0);
-    if (focused) frame(focused, 'focused', 4);
-    this.handles.show(selected, view, moment !== null);
+    if (pointed && !selected.includes(pointed)) this.#frame(framePath(pointed, view, 0), 'pointed');
+    for (const piece of selected) {
+      this.#frame(framePath(piece, view, 0), piece.hidden ? 'selected away' : 'selected');
+      if (piece.locked) this.#pin(piece, view);
+    }
+    if (focused) this.#frame(framePath(focused, view, 4), 'focused');
+    if (drawnFrame)
+      this.#frames
+        .rect()
+        .attr({ ...drawnFrame })
+        .addClass('drawn-frame');
+    this.handles.show(handled, view, moment !== null);
+    this.corners.show(handled, view, moment !== null);
     this.#guides.clear();
     drawGuides(this.#guides, model);
+  }
+
+  #frame(d: string, name: string): void {
+    this.#frames.path(d).addClass('casing');
+    this.#frames.path(d).addClass(name);
+  }
+
+  /** A locked piece is held by pins in its corners. */
+  #pin(piece: Piece, view: FaceView): void {
+    for (const handle of HANDLES) {
+      if (handle.x === 0 || handle.y === 0) continue;
+      const at = toStage(handlePoint(piece, piece.tilt, handle), view);
+      this.#frames
+        .circle(9)
+        .attr({ cx: at.x.toFixed(2), cy: at.y.toFixed(2) })
+        .addClass('pin');
+    }
   }
 }

@@ -1,5 +1,14 @@
 import { Element, type G } from '@svgdotjs/svg.js';
-import { type Drawing, itemMark, lookPattern, type Mark, patternId, TICKS_PER_UNIT } from '@trimwell/handout';
+import {
+  type Drawing,
+  type Item,
+  itemMark,
+  lookPatterns,
+  type Mark,
+  type MarkContext,
+  TICKS_PER_UNIT,
+} from '@trimwell/handout';
+import { photoShelf, photosNamed } from '../photos/photo-shelf.js';
 
 const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
 
@@ -69,6 +78,9 @@ export class Stage {
   readonly #patterns = new Map<string, Shown>();
   readonly #defs: Element;
   readonly #room: G;
+  #wanted = '';
+  #context: MarkContext | null = null;
+  #groups: ReadonlyMap<string, SVGGElement> | null = null;
 
   /** `group` holds the drawing and nothing else; `prefix` starts the ids of its patterns. */
   constructor(
@@ -82,16 +94,36 @@ export class Stage {
 
   /** Shows `drawing`, touching only what differs from what is shown. */
   show(drawing: Drawing): void {
-    const patterns = Object.entries(drawing.looks)
-      .filter(([, look]) => look.pattern !== 'plain')
-      .map(([paper, look]) => lookPattern(look, patternId(this.prefix, paper)));
-    reconcilePatterns(this.#defs, this.#patterns, patterns);
-    const context = { looks: drawing.looks, prefix: this.prefix };
+    const context = { looks: drawing.looks, prefix: this.prefix, photos: photoShelf.photos };
+    reconcilePatterns(this.#defs, this.#patterns, lookPatterns(context));
+    this.#bringPhotos(drawing);
     reconcile(
       this.#room,
       this.#marks,
       drawing.items.map((item) => itemMark(item, context)),
     );
+    this.#context = context;
+    this.#groups = null;
+  }
+
+  /** Shows `items` anew that are on the stage already, under the same keys; all else stays untouched. */
+  amend(items: readonly Item[]): void {
+    const context = this.#context;
+    if (!context) return;
+    for (const item of items) {
+      const mark = itemMark(item, context);
+      const shown = this.#marks.get(mark.key);
+      if (shown) update(shown, mark);
+    }
+  }
+
+  /** Photographs are brought when others are wanted than before, not at every move; whoever shows them watches the shelf. */
+  #bringPhotos({ looks }: Drawing): void {
+    const ids = photosNamed(looks);
+    const wanted = ids.join();
+    if (wanted === this.#wanted) return;
+    this.#wanted = wanted;
+    void photoShelf.bring(ids);
   }
 
   /** Scales the drawing to `zoom` pixels per tick. */
@@ -101,8 +133,12 @@ export class Stage {
 
   /** The groups of the pieces that are shown, by piece id, lowest first. */
   pieces(): ReadonlyMap<string, SVGGElement> {
-    const groups = [...this.#room.node.children].filter((node): node is SVGGElement => node instanceof SVGGElement);
-    return new Map(groups.flatMap((node) => (node.dataset['piece'] ? [[node.dataset['piece'], node] as const] : [])));
+    this.#groups ??= new Map(
+      [...this.#room.node.children].flatMap((node) =>
+        node instanceof SVGGElement && node.dataset['piece'] ? [[node.dataset['piece'], node] as const] : [],
+      ),
+    );
+    return this.#groups;
   }
 
   /** The element that holds the pieces. */

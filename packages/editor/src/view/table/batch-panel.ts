@@ -2,11 +2,13 @@ import { unit } from '@trimwell/handout';
 import { batchRecipe, type MixPlan, mixPlan, type Sketch } from '@trimwell/sketch';
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import { property } from 'lit/decorators.js';
+import { guard } from 'lit/directives/guard.js';
 import type { SessionChange } from '../../session/session.js';
-import { select } from '../../state/commands.js';
+import { select, toggleSelect } from '../../state/commands.js';
 import { cardText, differText, mixes, mixReasons, roleText } from '../batch-messages.js';
 import { inStyle } from '../in-style.js';
 import { plural } from '../messages.js';
+import { watchPhotos } from '../photos/photo-watch.js';
 import { SessionElement } from '../session-element.js';
 import { type BatchPicture, type CardPart, drawBatch } from './batch-picture.js';
 import { batchStyles } from './batch-styles.js';
@@ -36,6 +38,15 @@ export class BatchElement extends SessionElement {
   /** Whether the cards are laid out; nothing is drawn before. */
   @property({ type: Boolean, reflect: true }) laid = false;
   #laid: Laid | null = null;
+  #lit: ReadonlySet<Element> = new Set();
+
+  constructor() {
+    super();
+    watchPhotos(this, () => {
+      this.#laid = null;
+      this.requestUpdate();
+    });
+  }
 
   protected override concerns(change: SessionChange): boolean {
     return this.laid && (change.plan || change.sketch || change.selection || change.ended);
@@ -84,17 +95,15 @@ export class BatchElement extends SessionElement {
         @pointerleave=${this.#leave}
         @click=${this.#pick}
       >
-        ${picture.first.map((_, card) => this.#card(sketch, plan, picture, card))}
+        ${guard([sketch, plan, picture], () => picture.first.map((_, card) => this.#card(sketch, plan, picture, card)))}
       </ol>
       ${more > 0 ? html`<p class="quiet">and ${plural(more, 'card')} more</p>` : nothing}`;
   }
 
   #card(sketch: Sketch, plan: MixPlan, { faces, first }: BatchPicture, card: number): TemplateResult {
-    const lit = this.pointing.piece ?? this.session.state.selection.at(-1) ?? null;
     const clashes = plan.clashes.some((clash) => clash.card === card);
     const like = first[card] ?? card;
-    const part = ({ piece, template }: CardPart) =>
-      svg`<use href="#${template}" class=${piece !== null && piece === lit ? 'lit' : ''} data-piece=${piece ?? nothing}></use>`;
+    const part = ({ piece, template }: CardPart) => svg`<use href="#${template}" data-piece=${piece ?? nothing}></use>`;
     return html`<li>
       <div role="img" aria-label=${cardText(sketch, plan, card)}>
         ${faces.map(
@@ -104,6 +113,24 @@ export class BatchElement extends SessionElement {
       </div>
       <p aria-hidden="true"><b>${card + 1}</b>${like === card ? nothing : html` <span class="quiet">as ${like + 1}</span>`}${clashes ? html` <span class="clash">same paper</span>` : nothing}</p>
     </li>`;
+  }
+
+  protected override updated(): void {
+    this.#light();
+  }
+
+  /**
+   * Lights up what is pointed at, or else what is selected, in every card. Done at the elements themselves: laying sixty
+   * cards out again at every turn of the pointer would be felt.
+   */
+  #light(): void {
+    const { selection } = this.session.state;
+    const wanted = this.pointing.piece === null ? selection : [this.pointing.piece];
+    const names = wanted.map((piece) => `use[data-piece="${piece}"]`);
+    const lit = new Set<Element>(names.length === 0 ? [] : this.renderRoot.querySelectorAll(names.join()));
+    for (const part of this.#lit) if (!lit.has(part)) part.classList.remove('lit');
+    for (const part of lit) part.classList.add('lit');
+    this.#lit = lit;
   }
 
   #pieceAt(event: Event): string | null {
@@ -119,9 +146,10 @@ export class BatchElement extends SessionElement {
     this.pointing.piece = null;
   };
 
-  readonly #pick = (event: Event): void => {
+  readonly #pick = (event: MouseEvent): void => {
     const piece = this.#pieceAt(event);
-    if (piece !== null) select(piece)(this.session.state, this.session.dispatch, Date.now());
+    const more = event.shiftKey || event.ctrlKey || event.metaKey || this.pointing.gathering;
+    if (piece !== null) (more ? toggleSelect : select)(piece)(this.session.state, this.session.dispatch, Date.now());
   };
 
   readonly #putAway = (): void => {

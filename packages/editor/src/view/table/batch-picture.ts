@@ -3,12 +3,13 @@ import {
   drawCard,
   type Item,
   itemMark,
-  lookPattern,
+  lookPatterns,
   looksOf,
   type Mark,
-  patternId,
+  type MarkContext,
 } from '@trimwell/handout';
 import type { Face, MixPlan, Sketch } from '@trimwell/sketch';
+import { photoShelf, photosNamed } from '../photos/photo-shelf.js';
 
 const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
 const PREFIX = 'batch';
@@ -56,11 +57,13 @@ function dealtSketch(sketch: Sketch, plan: MixPlan, card: number): Sketch {
 class Templates {
   readonly element = document.createElementNS(SVG_NAMESPACE, 'defs');
   readonly #known = new Set<string>();
+  readonly #context: MarkContext;
 
-  constructor(private readonly looks: Drawing['looks']) {
-    for (const [paper, look] of Object.entries(looks)) {
-      if (look.pattern !== 'plain') this.element.append(markElement(lookPattern(look, patternId(PREFIX, paper))));
-    }
+  constructor(looks: Drawing['looks']) {
+    const photos = photosNamed(looks);
+    if (photos.length > 0) void photoShelf.bring(photos);
+    this.#context = { looks, prefix: PREFIX, photos: photoShelf.photos };
+    this.element.append(...lookPatterns(this.#context).map(markElement));
   }
 
   /** The id of the template of `item`, which depends on nothing but its key, its face and its paper. */
@@ -70,7 +73,7 @@ class Templates {
     this.#known.add(id);
     const group = document.createElementNS(SVG_NAMESPACE, 'g');
     group.id = id;
-    group.append(markElement(itemMark(item, { looks: this.looks, prefix: PREFIX })));
+    group.append(markElement(itemMark(item, this.#context)));
     this.element.append(group);
     return id;
   }

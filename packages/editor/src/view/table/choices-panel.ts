@@ -102,7 +102,7 @@ export class ChoicesElement extends SessionElement {
   }
 
   #turn(is: Choice): void {
-    const { batch } = this.session.state.sketch;
+    const { batch } = this.session.document;
     this.session.dispatch({
       event: `batch.${is === 'stoppedCuts' ? 'stopped-cuts' : 'hidden-centres'}`,
       edits: [{ do: 'batch', batch: { ...batch, [is]: !batch[is] } }],

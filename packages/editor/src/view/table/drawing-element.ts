@@ -3,6 +3,7 @@ import { type Drawing, unit } from '@trimwell/handout';
 import { css, html, LitElement, type PropertyValues } from 'lit';
 import { property } from 'lit/decorators.js';
 import { Stage } from '../face/stage.js';
+import { watchPhotos } from '../photos/photo-watch.js';
 import { drawingStyles } from './drawing-styles.js';
 
 /**
@@ -26,6 +27,11 @@ export class DrawingElement extends LitElement {
   #svg: Svg | null = null;
   #marked: readonly Element[] = [];
 
+  constructor() {
+    super();
+    watchPhotos(this, () => this.#repaint());
+  }
+
   protected override render() {
     return html`<div @pointerover=${this.#over} @pointerleave=${this.#leave} @click=${this.#pick}></div>`;
   }
@@ -48,6 +54,10 @@ export class DrawingElement extends LitElement {
     const { x, y, width, height } = this.drawing.box;
     this.#svg.attr({ viewBox: [x, y, width, height].map(unit).join(' '), 'aria-hidden': 'true' });
     this.#stage.show(this.drawing);
+  }
+
+  #repaint(): void {
+    if (this.#stage) this.#show();
   }
 
   #light(): void {

@@ -2,7 +2,6 @@ import type { Edit } from '@trimwell/sketch';
 import { css, html } from 'lit';
 import { query } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
-import { redoEvent, undoEvent } from '../../state/history.js';
 import { SessionElement } from '../session-element.js';
 import { type TrayName, trayWish } from '../trays/tray-names.js';
 import { tableStyles } from './table-styles.js';
@@ -76,7 +75,6 @@ export class HeadlineElement extends SessionElement {
         background: var(--ink);
         color: var(--table);
       }
-      .steps,
       .trays {
         display: inline-flex;
         flex-wrap: wrap;
@@ -92,7 +90,7 @@ export class HeadlineElement extends SessionElement {
   }
 
   protected override render() {
-    const { state, document: sketch } = this.session;
+    const { document: sketch } = this.session;
     const about = [sketch.credit, sketch.number].filter(Boolean).join(', ');
     return html`<header>
       <div class="title">
@@ -100,10 +98,7 @@ export class HeadlineElement extends SessionElement {
         <button class="about" title="The card and its words" @click=${() => this.#wish('card')}>${about || 'Words and card size'}</button>
         <slot name="kept"></slot>
       </div>
-      <div class="steps">
-        <button ?disabled=${undoEvent(state) === null} @click=${() => this.session.undo()}>Undo</button>
-        <button ?disabled=${redoEvent(state) === null} @click=${() => this.session.redo()}>Redo</button>
-      </div>
+      <trimwell-steps-slip .session=${this.session} .pointing=${this.pointing}></trimwell-steps-slip>
       <div class="pair" role="group" aria-label="Unit">
         ${(['in', 'mm'] as const).map(
           (unit) =>

@@ -1,7 +1,11 @@
 import type { Paper } from '@trimwell/sketch';
+import { drawSwatch } from '../papers/swatch.js';
 
 /** Pixels that the pointer must go before a press becomes a drag. */
 const START = 6;
+/** The slip under the pointer, in pixels, and ticks of its paper in one of them: a little larger than on the table. */
+const SLIP = { width: 68, height: 48 };
+const TICKS = 1100;
 
 /** Takes a sheet from the table: a slip of its paper follows the pointer until it is let go, or put back by Escape. */
 export class PaperDrag {
@@ -19,7 +23,7 @@ export class PaperDrag {
       if (now.pointerId !== pointerId) return;
       const far = Math.hypot(now.clientX - clientX, now.clientY - clientY) > START;
       if (!slip && far) slip = this.#slip(paper);
-      if (slip) slip.style.translate = `${now.clientX - 34}px ${now.clientY - 24}px`;
+      if (slip) slip.style.translate = `${now.clientX - SLIP.width / 2}px ${now.clientY - SLIP.height / 2}px`;
     };
     const drop = (now: PointerEvent): void => {
       if (now.pointerId !== pointerId) return;
@@ -48,17 +52,19 @@ export class PaperDrag {
     window.addEventListener('keydown', key);
   }
 
+  /** A slip of the paper as it looks, at the scale of the sheets along the table's edge. */
   #slip(paper: Paper): HTMLElement {
-    const slip = document.createElement('div');
+    const slip = document.createElement('trimwell-drawing');
+    Object.assign(slip, { drawing: drawSwatch(paper, SLIP.width * TICKS, SLIP.height * TICKS) });
     Object.assign(slip.style, {
       position: 'fixed',
       left: '0',
       top: '0',
-      width: '68px',
-      height: '48px',
+      width: `${SLIP.width}px`,
+      height: `${SLIP.height}px`,
       zIndex: '10',
       pointerEvents: 'none',
-      background: paper.look.ground,
+      overflow: 'hidden',
       boxShadow: '0 6px 14px rgb(20 25 24 / 0.35)',
     });
     this.host.shadowRoot?.append(slip);

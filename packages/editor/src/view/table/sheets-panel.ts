@@ -2,11 +2,13 @@ import type { SheetLayout } from '@trimwell/geometry';
 import { type Drawing, drawPlainSheet, drawSheet, labelPieces } from '@trimwell/handout';
 import { centreOf, type Paper } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
-import { styleMap } from 'lit/directives/style-map.js';
 import type { SessionChange } from '../../session/session.js';
 import { addPiece, select } from '../../state/commands.js';
+import { inStyle } from '../in-style.js';
 import { atHandText, centresText, copiesText } from '../messages.js';
+import { ANOTHER_PAPER } from '../papers/another-paper.js';
 import { SessionElement } from '../session-element.js';
+import { trayWish } from '../trays/tray-names.js';
 import { PaperDrag } from './paper-drag.js';
 import { tableStyles } from './table-styles.js';
 
@@ -26,8 +28,9 @@ interface Drawn {
 
 /**
  * The sheets along the table's edge: each layout of each paper as its own cutting guide. A sheet can be taken and dropped
- * on the card, or asked for a piece by its button.
+ * on the card, or asked for a piece by its button; its name opens its paper.
  * @fires paper-drop - A sheet was let go; `detail` is `{ paper, clientX, clientY }`.
+ * @fires tray-wish - A paper, or a new one, is to be opened in the tray of papers.
  */
 export class SheetsElement extends SessionElement {
   static override readonly styles = [
@@ -58,8 +61,22 @@ export class SheetsElement extends SessionElement {
         opacity: 0.8;
       }
       .name {
-        margin-top: 6px;
+        display: block;
+        min-height: 24px;
+        margin-top: 3px;
+        padding: 3px 0 0;
         font: 500 14px / 1.25 var(--heading-font);
+      }
+      .another {
+        align-self: stretch;
+        display: grid;
+        padding: 0 4px 44px 0;
+      }
+      .another button {
+        width: 92px;
+        padding: 4px 10px;
+        border: 1px dashed var(--muted);
+        border-radius: 0;
       }
       .facts {
         font-size: 12px;
@@ -119,7 +136,13 @@ export class SheetsElement extends SessionElement {
           this.#sheet(paper, layout, index, this.#drawing(`${paper.id} ${index}`, layout, paper, names)),
         );
       })}
+      <li class="another"><button class="act" @click=${() => this.#open(ANOTHER_PAPER)}>Another paper</button></li>
     </ul>`;
+  }
+
+  /** Draws out the tray of papers, with this one open or with a new one. */
+  #open(about: string): void {
+    this.dispatchEvent(trayWish({ tray: 'papers', about }));
   }
 
   /** The name of the piece whose centre a layout is cut from; null for a sheet. */
@@ -142,7 +165,7 @@ export class SheetsElement extends SessionElement {
         @pointerdown=${(event: PointerEvent) => this.#drag.take(event, paper)}
       >
         <trimwell-drawing
-          style=${styleMap({ width: `${width}px`, height: `${height}px` })}
+          ${inStyle({ width: `${width}px`, height: `${height}px` })}
           .drawing=${drawing}
           .lit=${this.pointing.piece ?? this.session.state.selection.at(-1) ?? null}
           @piece-point=${(event: CustomEvent<{ piece: string | null }>) => {
@@ -151,7 +174,7 @@ export class SheetsElement extends SessionElement {
           @piece-pick=${(event: CustomEvent<{ piece: string }>) => select(event.detail.piece)(this.session.state, this.session.dispatch, Date.now())}
         ></trimwell-drawing>
       </div>
-      <div class="name">${paper.name}</div>
+      ${index === 0 ? html`<button class="name" title="Open this paper" @click=${() => this.#open(paper.id)}>${paper.name}</button>` : html`<div class="name">${paper.name}</div>`}
       <div class="facts quiet">${facts}${
         index === 0
           ? html`<button class="act" aria-label="Cut a piece from ${paper.name}" @click=${() => addPiece(paper.id)(this.session.state, this.session.dispatch, Date.now())}>Cut a piece</button>`

@@ -81,7 +81,7 @@ export class YieldNoteElement extends SessionElement {
   };
 
   readonly #asMany = (): void => {
-    const { batch } = this.session.state.sketch;
+    const { batch } = this.session.document;
     const most = batch.cards === AS_MANY_AS_POSSIBLE;
     const cards = most ? (this.session.plan.batch?.cards ?? 1) : AS_MANY_AS_POSSIBLE;
     this.session.dispatch({

@@ -197,7 +197,7 @@ export class YieldElement extends SessionElement {
 
   #set(cards: number, gesture?: string): void {
     const wanted = Math.min(RULER_CARDS, Math.max(1, cards));
-    const { batch } = this.session.state.sketch;
+    const { batch } = this.session.document;
     if (wanted === batch.cards) return;
     this.session.dispatch({
       event: 'batch.cards',

@@ -17,4 +17,15 @@ export interface TrayEntry {
 }
 
 /** Every tray. Its content is a bundle of its own, so that the table is there before it. */
-export const TRAYS: Readonly<Partial<Record<TrayName, TrayEntry>>> = {};
+export const TRAYS: Readonly<Partial<Record<TrayName, TrayEntry>>> = {
+  'new card': { heading: 'A new card', tag: 'trimwell-new-card', load: () => import('../beginnings/define.js') },
+  card: {
+    heading: 'The card and its words',
+    tag: 'trimwell-about-card',
+    load: () => import('../about-card/define.js'),
+  },
+  shelf: { heading: 'The shelf', tag: 'trimwell-shelf', load: () => import('../shelf/define.js') },
+  tools: { heading: 'Your tools', tag: 'trimwell-tools', load: () => import('../tools/define.js') },
+  papers: { heading: 'Papers', tag: 'trimwell-papers', load: () => import('../papers/define.js') },
+  keys: { heading: 'Keys', tag: 'trimwell-keys', load: () => import('../keys/define.js') },
+};

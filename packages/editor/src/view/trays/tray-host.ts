@@ -62,7 +62,7 @@ export class TrayHostElement extends SessionElement {
   protected override render() {
     const { entry } = this;
     if (!entry) return nothing;
-    return html`<trimwell-tray heading=${entry.heading} @tray-away=${this.#away}>
+    return html`<trimwell-tray heading=${entry.heading} @tray-away=${this.#away} @sketch-pick=${this.putAway}>
       ${this.failure === null ? this.content : html`<p role="alert">This part could not be loaded (${this.failure}). Put the tray away and try again.</p>`}
     </trimwell-tray>`;
   }

@@ -1,0 +1,3 @@
+import { NewCardElement } from './new-card.js';
+
+if (!customElements.get('trimwell-new-card')) customElements.define('trimwell-new-card', NewCardElement);

@@ -1,0 +1,3 @@
+import { StepsDoneElement } from './steps-done.js';
+
+if (!customElements.get('trimwell-steps-done')) customElements.define('trimwell-steps-done', StepsDoneElement);

@@ -1,0 +1,50 @@
+import { formatLength, inches, type LengthStyle, millimetres } from '@trimwell/geometry';
+import type { Face, Piece, Sketch, ThickestSpot } from '@trimwell/sketch';
+
+/** Every sentence of the stack. */
+
+export function faceText(face: Face): string {
+  return face === 'front' ? 'on the front' : 'inside';
+}
+
+/** A height as is usual for what a post office measures: tenths of a millimetre, or hundredths of an inch. */
+export function thickText(height: number, unit: Sketch['unit']): string {
+  return unit === 'mm' ? `${(height / millimetres(1)).toFixed(1)} mm` : `${(height / inches(1)).toFixed(2)} in`;
+}
+
+/** `About 2.1 mm at the thickest, at Greeting`; without "about" when every caliper there was measured. */
+export function thickestText({ height, pieces, estimated }: ThickestSpot, sketch: Sketch): string {
+  const top = sketch.pieces.find(({ id }) => id === pieces.at(-1));
+  const where = top ? `, at ${top.name}` : '';
+  return `${estimated ? 'About ' : ''}${thickText(height, sketch.unit)} at the thickest${where}`;
+}
+
+export function closedText({ height, estimated }: ThickestSpot, sketch: Sketch): string {
+  return `${estimated ? 'about ' : ''}${thickText(height, sketch.unit)} with the card closed`;
+}
+
+export const ESTIMATED = 'Calipers that no paper states are estimates by weight or kind.';
+
+/** The foam under a piece in figures, or nothing. */
+export function foamText({ raise }: Pick<Piece, 'raise'>, style: LengthStyle): string {
+  return raise > 0 ? `on foam, ${formatLength(raise, style)}` : '';
+}
+
+/** What is announced after a change of the gluing order. */
+export function placedText(sketch: Sketch, ids: readonly string[]): string {
+  const moved = sketch.pieces.filter(({ id }) => ids.includes(id));
+  const [first] = moved;
+  if (!first) return '';
+  const face = sketch.pieces.filter((piece) => piece.face === first.face);
+  const under = face[face.indexOf(first) - 1]?.name ?? 'the card base';
+  const what = moved.length === 1 ? first.name : `${moved.length} pieces`;
+  return `${what}: right over ${under}, ${face.indexOf(first) + 1} of ${face.length} from the card up`;
+}
+
+export function heldText(name: string): string {
+  return `${name} is locked in its place.`;
+}
+
+export const PUT_BACK = 'Put back';
+export const STACK_HELP =
+  'Arrow keys go along the stack. Space takes a piece, with Control or Shift one more. Page Up and Page Down change the gluing order, with Shift all the way.';

@@ -1,0 +1,108 @@
+import { inches, ticks } from '@trimwell/geometry';
+import { applyEdits, checkSketch, type Edit, type FindingCode } from '@trimwell/sketch';
+import { afterEach, beforeAll, expect, test } from 'vitest';
+import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
+import { Session } from '../../session/session.js';
+import { Pointing } from '../pointing.js';
+import { WatchElement } from './watch-panel.js';
+import { findingText, unmadePieces, unmadeText } from './watch-words.js';
+
+beforeAll(() => customElements.define('trimwell-watch', WatchElement));
+afterEach(() => document.body.replaceChildren());
+
+const deep: Edit = {
+  do: 'round',
+  piece: 'greeting',
+  corners: { tl: inches(1), tr: inches(1), br: inches(1), bl: inches(1) },
+};
+const over: Edit = { do: 'place', piece: 'strip', x: inches(1), y: inches(5) };
+const askew: Edit = { do: 'place', piece: 'liner', x: ticks(2_100), y: ticks(2_032) };
+
+async function lay(...edits: readonly Edit[]) {
+  const element = document.createElement('trimwell-watch') as WatchElement;
+  const session = new Session(applyEdits(sampleSketch(), edits), {
+    onmessage: null,
+    postMessage: () => {},
+    terminate: () => {},
+  });
+  const pointing = new Pointing();
+  Object.assign(element, { session, pointing });
+  document.body.append(element);
+  await element.updateComplete;
+  const lines = (): readonly string[] =>
+    [...element.renderRoot.querySelectorAll('li')].map((line) => line.textContent?.replace(/\s+/g, ' ').trim() ?? '');
+  return { element, session, pointing, lines };
+}
+
+test('papers of a mix that cannot give a piece are told once, counted together', () => {
+  const unmade = [
+    { blank: 'panel--sprig', quantity: 3, reason: 'larger than every sheet' },
+    { blank: 'panel--dots', quantity: 2, reason: 'larger than every sheet' },
+    { blank: 'panel--dots', quantity: 1, reason: 'out of sheets' },
+    { blank: 'strip', quantity: 4, reason: 'out of sheets' },
+  ] as const;
+  expect(unmadePieces(unmade).map((each) => unmadeText(each, sampleSketch()))).toEqual([
+    '5 × Panel cannot be cut: it is larger than its sheet.',
+    '1 × Panel cannot be cut: there are not enough sheets.',
+    '4 × Strip cannot be cut: there are not enough sheets.',
+  ]);
+});
+
+test('each finding stands in the list with how bad it is in words, and its mend is one step with a name', async () => {
+  const { element, session, lines } = await lay(deep, over);
+  expect(lines()[0]).toMatch(/^Cannot be made: Greeting: two corners need .* Make them smaller$/);
+  expect(lines()[1]).toMatch(/^Looks wrong: Strip reaches 1⁄2 in over the edge of the card\. Move it in$/);
+  element.renderRoot.querySelector<HTMLElement>('.act')?.click();
+  await element.updateComplete;
+  expect(session.state.history.past.map(({ event }) => event)).toEqual(['mend.radius-too-large']);
+  expect(session.state.selection).toEqual(['greeting']);
+  expect(lines()).toHaveLength(1);
+  session.undo();
+  await element.updateComplete;
+  expect(lines()).toHaveLength(2);
+});
+
+test('a line points at its piece and takes it; nothing to watch is said', async () => {
+  const { element, session, pointing } = await lay(over);
+  const line = element.renderRoot.querySelector<HTMLElement>('.says');
+  line?.dispatchEvent(new PointerEvent('pointerenter'));
+  expect(pointing.piece).toBe('strip');
+  line?.click();
+  expect(session.state.selection).toEqual(['strip']);
+  expect((await lay()).lines()[0]).toContain('Nothing');
+});
+
+test('while something is dragged the list stays as it was, and follows when it is let go', async () => {
+  const { element, session, lines } = await lay();
+  session.dispatch({ event: 'piece.move', edits: [over], gesture: 'drag', at: 1 });
+  await element.updateComplete;
+  expect(lines()[0]).toContain('Nothing');
+  session.settle('drag');
+  await element.updateComplete;
+  expect(lines()[0]).toContain('Strip reaches');
+});
+
+test('every finding has words of its own, and a mend in words where it has a fix', () => {
+  const sketch = applyEdits(sampleSketch(), [askew]);
+  const [sample] = checkSketch(sketch);
+  if (!sample) throw new Error('the liner is askew');
+  const codes: readonly FindingCode[] = [
+    'radius-too-large',
+    'punch-too-deep',
+    'off-the-card',
+    'hidden',
+    'uneven-reveal',
+    'mat-out-of-true',
+    'corners-not-concentric',
+    'short-punched-edge',
+    'part-repeats',
+    'overlap-too-small',
+    'too-narrow',
+    'off-the-ruler',
+    'place-off-the-ruler',
+    'punched-edge-covered',
+  ];
+  const words = codes.map((code) => findingText({ ...sample, code, edge: 'top' }, sketch).says);
+  expect(new Set(words).size).toBe(codes.length);
+  for (const text of words) expect(text).toMatch(/^.*Liner.*\.$/);
+});

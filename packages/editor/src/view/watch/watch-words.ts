@@ -1,0 +1,132 @@
+import { formatLength, type LengthStyle, type Unmade, type UnmadeReason } from '@trimwell/geometry';
+import { CARD_BASE, type Edge, type Finding, pieceOfBlank, type Severity, type Sketch } from '@trimwell/sketch';
+
+/** Every sentence of what there is to watch. */
+
+export const NOTHING_TO_WATCH = 'Nothing: every piece lies on the card and on the ruler.';
+
+const REASONS: Readonly<Record<UnmadeReason, string>> = {
+  'out of sheets': 'there are not enough sheets',
+  'larger than every sheet': 'it is larger than its sheet',
+  'longer than the blade': 'a cut would be longer than the blade',
+  'off the ruler': 'it lies between the marks of the ruler',
+  'narrower than can be held': 'the strip is too narrow to hold',
+  'trim too thin': 'what would be trimmed off is too thin for a blade',
+  'no paper allowed': 'no paper is named for it',
+  'not found within the work budget': 'no way was found to cut it',
+};
+
+/** What cannot be cut of one piece for one reason, from whichever papers. */
+export interface UnmadePiece {
+  readonly piece: string;
+  readonly quantity: number;
+  readonly reason: UnmadeReason;
+}
+
+/** What is left unmade, by piece and reason: the papers of a mix are counted together. */
+export function unmadePieces(unmade: readonly Unmade[]): readonly UnmadePiece[] {
+  const found = new Map<string, UnmadePiece>();
+  for (const { blank, quantity, reason } of unmade) {
+    const piece = pieceOfBlank(blank);
+    const key = `${piece} ${reason}`;
+    found.set(key, { piece, reason, quantity: quantity + (found.get(key)?.quantity ?? 0) });
+  }
+  return [...found.values()];
+}
+
+export function pieceName(sketch: Sketch, id: string): string {
+  return id === CARD_BASE ? 'Card base' : (sketch.pieces.find((piece) => piece.id === id)?.name ?? id);
+}
+
+export function unmadeText({ piece, quantity, reason }: UnmadePiece, sketch: Sketch): string {
+  return `${quantity} × ${pieceName(sketch, piece)} cannot be cut: ${REASONS[reason]}.`;
+}
+
+/** How bad it is, in a word, for those who do not see the mark before it. */
+export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
+  'stops the build': 'Cannot be made',
+  'looks wrong': 'Looks wrong',
+  'worth knowing': 'Worth knowing',
+};
+
+function mendOf({ code, fix }: Finding): string {
+  const [first] = fix;
+  switch (first?.do) {
+    case 'round':
+      return code === 'radius-too-large' ? 'Make them smaller' : 'Make them concentric';
+    case 'punch':
+      return 'Leave the edge plain';
+    case 'order':
+      return 'Glue it on top';
+    case 'remove-piece':
+      return 'Leave it out';
+    case 'mat':
+      return code === 'mat-out-of-true' ? 'Set it even' : 'Use the nearest mark';
+    case 'place':
+      return code === 'off-the-card'
+        ? 'Move it in'
+        : code === 'uneven-reveal'
+          ? 'Set it even'
+          : code === 'overlap-too-small'
+            ? 'Move it further under'
+            : 'Use the nearest mark';
+    default:
+      return code === 'part-repeats'
+        ? 'Fit whole repeats'
+        : code === 'short-punched-edge'
+          ? 'Make it one repeat long'
+          : code === 'uneven-reveal'
+            ? 'Set it even'
+            : code === 'overlap-too-small'
+              ? 'Make it longer underneath'
+              : code === 'too-narrow'
+                ? 'Make it just wide enough'
+                : 'Use the nearest mark';
+  }
+}
+
+const EDGE_WORDS: Readonly<Record<Edge, string>> = { top: 'top', right: 'right', bottom: 'bottom', left: 'left' };
+
+function says(finding: Finding, sketch: Sketch, style: LengthStyle): string {
+  const name = pieceName(sketch, finding.piece);
+  const other = finding.other === undefined ? 'the card' : pieceName(sketch, finding.other);
+  const amount = formatLength(finding.amount, style);
+  const edge = finding.edge ? EDGE_WORDS[finding.edge] : 'punched';
+  switch (finding.code) {
+    case 'radius-too-large':
+      return `${name}: two corners need ${amount} more than their edge has.`;
+    case 'punch-too-deep':
+      return `${name}: the punch at the ${edge} cuts deeper than the piece is.`;
+    case 'off-the-card':
+      return `${name} reaches ${amount} over the edge of the card.`;
+    case 'hidden':
+      return `Nothing of ${name} shows under ${other}.`;
+    case 'uneven-reveal':
+      return `${name}: what shows of ${other} around it is ${amount} uneven.`;
+    case 'mat-out-of-true':
+      return finding.amount > 0
+        ? `${name} shows ${amount} unevenly around ${other}.`
+        : `${name} lies askew behind ${other}.`;
+    case 'corners-not-concentric':
+      return `${name}: corners are ${amount} from following those of ${other}.`;
+    case 'short-punched-edge':
+      return `${name}: its ${edge} edge is ${amount} shorter than one repeat of the punch.`;
+    case 'part-repeats':
+      return `${name}: its ${edge} edge ends in part of a repeat.`;
+    case 'overlap-too-small':
+      return `${name} goes only ${amount} under ${other}: too little to glue.`;
+    case 'too-narrow':
+      return `${name}: a strip of ${amount} is hard to hold at the trimmer. Mind your fingers.`;
+    case 'off-the-ruler':
+      return `${name}: its size is ${amount} off a mark of the ruler.`;
+    case 'place-off-the-ruler':
+      return `${name} lies ${amount} off a mark of the ruler.`;
+    case 'punched-edge-covered':
+      return `${name}: nothing of its punched ${edge} edge shows.`;
+  }
+}
+
+/** A finding as a sentence, and the words on the button that mends it. */
+export function findingText(finding: Finding, sketch: Sketch): { readonly says: string; readonly mend: string } {
+  return { says: says(finding, sketch, { unit: sketch.unit }), mend: mendOf(finding) };
+}
