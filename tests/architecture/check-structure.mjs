@@ -32,6 +32,7 @@ export const LAYERS = {
     model: [],
     read: ['model'],
     edit: ['read', 'model'],
+    begin: ['edit', 'read', 'model'],
     batch: ['edit', 'read', 'model'],
     check: ['batch', 'edit', 'read', 'model'],
   },
@@ -102,7 +103,7 @@ export function checkFile(name, path, source) {
       return name === 'cli' || test ? [] : [`${file}: only the command line may import ${target}`];
     const known = LIBRARIES[name].some((library) => target === library || target.startsWith(`${library}/`));
     const testing = test || path.includes('expect-');
-    return known || (testing && ['vitest', 'fast-check', 'jsdom', 'fake-indexeddb'].includes(target))
+    return known || (testing && ['vitest', 'fast-check', 'jsdom', 'fake-indexeddb', 'fake-indexeddb/auto'].includes(target))
       ? []
       : [`${file}: ${name} must not import ${target}`];
   });

@@ -11,17 +11,20 @@ interface AxeResults {
   }[];
 }
 
-/** What axe finds against WCAG 2.2 A and AA, a line each. */
-export async function axeViolations(page: Page): Promise<readonly string[]> {
+/**
+ * What axe finds against WCAG 2.2 A and AA, a line each; `within` is a way through shadow roots to the one part that is
+ * looked at, from the outermost host.
+ */
+export async function axeViolations(page: Page, within?: readonly string[]): Promise<readonly string[]> {
   await page.evaluate(axe);
-  const results = await page.evaluate(async () => {
+  const results = await page.evaluate(async (part) => {
     const { axe: checker } = window as unknown as {
-      axe: { run(root: Document, options: object): Promise<AxeResults> };
+      axe: { run(root: Document | object, options: object): Promise<AxeResults> };
     };
-    return checker.run(document, {
+    return checker.run(part ? { include: [{ fromShadowDom: part }] } : document, {
       runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
     });
-  });
+  }, within);
   return results.violations.flatMap(({ id, nodes }) =>
     nodes.map((node) => `${id}: ${node.html.slice(0, 160)} ${node.failureSummary ?? ''}`),
   );

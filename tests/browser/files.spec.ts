@@ -1,6 +1,14 @@
 import { readFile } from 'node:fs/promises';
-import { expect, test } from '@playwright/test';
-import { openTable, pieceOn, settledPlan, sketchText } from './table.js';
+import { expect, type Page, test } from '@playwright/test';
+import { openTable, pieceOn, sketchText } from './table.js';
+
+/** Opens a file from the shelf, as the user does. */
+async function openFile(page: Page, text: string): Promise<void> {
+  await page.getByRole('button', { name: 'Shelf', exact: true }).click();
+  await page
+    .getByLabel('Sketch file')
+    .setInputFiles({ name: 'card.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+}
 
 test('a saved sketch opens again as the same sketch', async ({ page }) => {
   await openTable(page);
@@ -15,12 +23,9 @@ test('a saved sketch opens again as the same sketch', async ({ page }) => {
   ]);
   expect(download.suggestedFilename()).toBe('hedgerow-wreath.json');
   const text = await readFile(await download.path(), 'utf8');
-  await page.reload();
-  await settledPlan(page);
+  await page.getByRole('button', { name: 'Undo' }).click();
   expect(await sketchText(page)).not.toBe(changed);
-  await page
-    .locator('trimwell-files input[type=file]')
-    .setInputFiles({ name: 'card.json', mimeType: 'application/json', buffer: Buffer.from(text) });
+  await openFile(page, text);
   await expect.poll(() => sketchText(page)).toBe(changed);
 });
 
@@ -29,16 +34,11 @@ test('a file that is no sketch is refused by path, value and what is allowed, an
 }) => {
   await openTable(page);
   const before = await sketchText(page);
-  const picker = page.locator('trimwell-files input[type=file]');
   const sketch = JSON.parse(await readFile(new URL('../../demo/sketches/tide-line.json', import.meta.url), 'utf8')) as {
     card: { width: string };
   };
   sketch.card.width = 'wide';
-  await picker.setInputFiles({
-    name: 'card.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(sketch)),
-  });
+  await openFile(page, JSON.stringify(sketch));
   await expect(page.getByRole('alert')).toContainText('card.width is "wide"; allowed: a length');
   expect(await sketchText(page)).toBe(before);
 });
