@@ -18,7 +18,13 @@ export default defineConfig(({ command }) => ({
   publicDir: '../packages/editor/dist/bundle',
   plugins: [sketches],
   worker: { format: 'es' },
-  build: { target: 'es2022', rolldownOptions: { input: pages.map((name) => `${here}${name}`) } },
+  build: {
+    target: 'es2022',
+    rolldownOptions: {
+      input: pages.map((name) => `${here}${name}`),
+      output: { codeSplitting: { groups: [{ name: 'first-look', test: /editor\/dist\/define\.js$/ }] } },
+    },
+  },
   // While developing, packages come from their sources; a build takes what tsc has built.
   ...(command === 'serve'
     ? { resolve: { conditions: ['source', 'module', 'browser', 'development|production'] } }

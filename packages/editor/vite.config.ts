@@ -26,6 +26,8 @@ export default defineConfig({
         entryFileNames: '[name].js',
         chunkFileNames: 'parts/[name]-[hash].js',
         assetFileNames: 'parts/[name]-[hash][extname]',
+        // One file for the first look, with all that it needs, and one for each part that comes later.
+        codeSplitting: { groups: [{ name: 'first-look', test: /editor\/dist\/define\.js$/ }] },
       },
     },
   },

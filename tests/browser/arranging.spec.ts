@@ -97,7 +97,7 @@ test('the ticket of several pieces lines them up and is accessible; of one it se
   await ticket.getByLabel('Shape', { exact: true }).selectOption('ellipse');
   expect(await pieceIn(page, 'wreath')).toMatchObject({ shape: 'ellipse', width, height });
   expect((await pieceIn(page, 'wreath-mat')).shape).toBe('ellipse');
-  await ticket.getByLabel('Reveal', { exact: true }).locator('input').fill('1/4');
+  await ticket.getByRole('textbox', { name: 'Reveal', exact: true }).fill('1/4');
   await page.keyboard.press('Enter');
   expect((await pieceIn(page, 'wreath-mat')).width).toBe(width + INCH / 2);
 });

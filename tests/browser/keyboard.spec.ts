@@ -56,7 +56,9 @@ test('a piece is added, named, punched, rounded, reordered and taken away withou
   await ticket.getByRole('textbox', { name: 'Radius of all corners' }).press('Enter');
   await ticket.getByText('plain').first().click();
   await ticket.getByRole('combobox', { name: 'Edge, top' }).selectOption('small-scallops');
-  const id = await page.evaluate(() => document.querySelector('trimwell-editor')?.session?.state.selection.at(-1) ?? '');
+  const id = await page.evaluate(
+    () => document.querySelector('trimwell-editor')?.session?.state.selection.at(-1) ?? '',
+  );
   expect(await pieceIn(page, id)).toMatchObject({
     name: 'Red label',
     from: 'rowan',

@@ -1,3 +1,4 @@
+import { defineAll } from './define-all.js';
 import { StepsDoneElement } from './steps-done.js';
 
-if (!customElements.get('trimwell-steps-done')) customElements.define('trimwell-steps-done', StepsDoneElement);
+defineAll({ 'trimwell-steps-done': StepsDoneElement });

@@ -7,6 +7,16 @@ export const editorStyles = css`
     min-height: 640px;
     background: var(--table);
   }
+  /* What comes later takes no room until it is there. */
+  :is(trimwell-batch, trimwell-near-misses, trimwell-writing-band):not(:defined) {
+    display: none;
+  }
+  /* Stands where the ticket will be, in its words, until the ticket can say it. */
+  .prompt {
+    margin: 10px 6px;
+    color: var(--muted);
+    font: italic 16px / 1.5 var(--heading-font);
+  }
   .refused {
     padding: 40px 26px;
   }

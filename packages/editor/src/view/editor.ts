@@ -1,13 +1,15 @@
 import type { BatchPlan, Problem, Sketch, SketchReading } from '@trimwell/sketch';
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
-import { Keeper } from '../keeping/keeper.js';
+import type { Keeper } from '../keeping/keeper.js';
 import { createPlanPort } from '../session/create-plan-port.js';
 import type { PlanView } from '../session/plan-messages.js';
 import { Session, type SessionChange } from '../session/session.js';
 import { editorStyles } from './editor-styles.js';
 import type { FaceElement } from './face/face.js';
 import { bindingOf } from './keymap.js';
+import { fetchPart, SOON } from './late-parts.js';
+import { PICK_A_PIECE } from './messages.js';
 import { fetchOpening, inlineOpening, type Opening } from './opening.js';
 import { Pointing } from './pointing.js';
 import { tableStyles } from './table/table-styles.js';
@@ -127,7 +129,7 @@ export class TrimwellEditor extends LitElement {
 
   protected override willUpdate(changed: PropertyValues<this>): void {
     if (changed.has('src')) void this.#fetch();
-    if (changed.has('keep')) this.#keepIn();
+    if (changed.has('keep')) void this.#keepIn();
   }
 
   async #fetch(): Promise<void> {
@@ -168,17 +170,27 @@ export class TrimwellEditor extends LitElement {
     }
     this.#session = new Session(sketch, createPlanPort());
     this.#stop = this.#session.subscribe((change) => this.#changed(change));
-    this.#keepIn();
+    void this.#keepIn();
     this.requestUpdate();
   }
 
-  /** Keeps what is on the table where `keep` says, once the sketch is on it that lay there last. */
-  #keepIn(): void {
-    if ((this.#keeper?.place ?? null) === this.keep) return;
+  /**
+   * Keeps what is on the table where `keep` says, once the sketch is on it that lay there last; unless the user has begun on
+   * what the page laid there, which is then kept beside it.
+   */
+  async #keepIn(): Promise<void> {
+    const [session, place] = [this.#session, this.keep];
+    if ((this.#keeper?.place ?? null) === place) return;
     this.#keeper?.dispose();
-    const keeper = this.#session && this.keep !== null ? new Keeper(this.#session, this.keep) : null;
+    this.#keeper = null;
+    if (!session || place === null) return;
+    const { Keeper } = await import('./define-keeping.js');
+    if (this.#session !== session || this.keep !== place || this.#keeper) return;
+    const keeper = new Keeper(session, place);
     this.#keeper = keeper;
-    void keeper?.restore((sketch) => this.#quietly(() => keeper.session.open(sketch)));
+    this.requestUpdate();
+    if (session.state.history.past.length > 0) await keeper.keepTable();
+    else await keeper.restore((sketch) => this.#quietly(() => session.open(sketch)));
   }
 
   /**
@@ -201,6 +213,7 @@ export class TrimwellEditor extends LitElement {
     this.#quiet = false;
   }
 
+  #late = false;
   #quiet = false;
   #told: Pick<PlanView, 'batch' | 'searching'> | null = null;
 
@@ -214,13 +227,27 @@ export class TrimwellEditor extends LitElement {
     if ((change.document || change.ended) && !this.#quiet) {
       this.dispatchEvent(new CustomEvent('sketch-change', { detail: { sketch, settled: change.settled } }));
     }
+    if (session.state.selection.length > 0) void fetchPart('ticket');
     if (change.plan) this.#tellPlan(session.plan);
+  }
+
+  /** The rest of the table comes when the first plan is there, so that it keeps nothing waiting. */
+  #fetchLateParts(): void {
+    if (this.#late) return;
+    this.#late = true;
+    const fetch = (): void => {
+      for (const part of SOON) void fetchPart(part);
+    };
+    // Not every browser tells when it is idle.
+    if ('requestIdleCallback' in window) window.requestIdleCallback(fetch, { timeout: 500 });
+    else setTimeout(fetch, 50);
   }
 
   /** What else is learnt of the same plan, such as its near misses, is no other plan. */
   #tellPlan({ batch, searching }: PlanView): void {
     if (this.#told?.batch === batch && this.#told.searching === searching) return;
     this.#told = { batch, searching };
+    if (batch !== null || !searching) this.#fetchLateParts();
     this.dispatchEvent(new CustomEvent('plan-change', { detail: { plan: batch, searching } }));
   }
 
@@ -242,7 +269,7 @@ export class TrimwellEditor extends LitElement {
       <trimwell-turn-over .session=${session} .pointing=${pointing}></trimwell-turn-over>
       <trimwell-face .session=${session} .pointing=${pointing}></trimwell-face>
       <trimwell-writing-band .session=${session} .pointing=${pointing}></trimwell-writing-band>
-      <trimwell-ticket .session=${session} .pointing=${pointing}></trimwell-ticket>
+      <trimwell-ticket .session=${session} .pointing=${pointing}><p class="prompt">${PICK_A_PIECE}</p></trimwell-ticket>
       <trimwell-yield .session=${session} .pointing=${pointing} ?laid=${this.laid} @lay-out=${this.#layOut}></trimwell-yield>
       <div class="shelf" part="sheets">
         <trimwell-sheets .session=${session} .pointing=${pointing} @paper-drop=${this.#drop}></trimwell-sheets>
@@ -284,6 +311,7 @@ export class TrimwellEditor extends LitElement {
   readonly #layOut = async (): Promise<void> => {
     const { face } = this;
     if (!this.laid && face) this.style.setProperty('--face-least', `${face.clientHeight}px`);
+    await fetchPart('batch');
     this.laid = !this.laid;
     if (!this.laid) this.style.removeProperty('--face-least');
     await this.updateComplete;

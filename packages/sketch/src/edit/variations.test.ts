@@ -69,7 +69,9 @@ const anEdit: fc.Arbitrary<CardEdit> = fc.oneof(
     mats: fc.oneof(fc.constant(null), fc.record({ piece: fc.constant('panel'), reveal: length(1, 4_000) })),
   }),
   length(20_000, 90_000).map((width): CardEdit => ({ do: 'card', card: { ...sketch.card, width } })),
-  length(1, 2_000).map((bite): CardEdit => ({ do: 'set-punch', punch: { ...(sketch.punches[0] as never), bite } })),
+  ...sketch.punches.map((punch) =>
+    length(1, 2_000).map((bite): CardEdit => ({ do: 'set-punch', punch: { ...punch, bite } })),
+  ),
   fc.constantFrom<CardEdit>(
     { do: 'remove-piece', piece: 'liner' },
     { do: 'remove-punch', punch: 'scallops' },

@@ -1,3 +1,8 @@
+import { defineAll } from '../define-all.js';
+import { LengthField } from '../table/length-field.js';
 import { NewCardElement } from './new-card.js';
 
-if (!customElements.get('trimwell-new-card')) customElements.define('trimwell-new-card', NewCardElement);
+defineAll({
+  'trimwell-length': LengthField,
+  'trimwell-new-card': NewCardElement,
+});

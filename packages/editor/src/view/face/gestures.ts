@@ -1,6 +1,6 @@
 import type { Point } from '@trimwell/geometry';
 import type { Piece } from '@trimwell/sketch';
-import interact from 'interactjs';
+import type interactjs from 'interactjs';
 import type { Session } from '../../session/session.js';
 import { selectedBodies } from '../../state/group.js';
 import { selectedPiece } from '../../state/state.js';
@@ -13,7 +13,14 @@ import {
   momentsOf,
 } from './live-gesture.js';
 
-type Bound = ReturnType<typeof interact>;
+type Interact = typeof interactjs;
+type Bound = ReturnType<Interact>;
+
+/** Something to drag, and what dragging it does. */
+interface Grip {
+  readonly kind: GestureKind;
+  readonly piece: () => string | null;
+}
 
 /** What of an interact event is used here. */
 interface DragStep extends GestureKeys {
@@ -56,7 +63,11 @@ interface Live {
  * selectors, so that several editors on one page do not hear each other.
  */
 export class Gestures {
+  readonly #grips = new Map<SVGElement, Grip>();
   readonly #bound = new Map<Element, Bound>();
+  /** Comes right after the first look at the card, which is there before anybody can drag. */
+  #interact: Interact | null = null;
+  #asked = false;
   #live: Live | null = null;
   #count = 0;
 
@@ -69,7 +80,20 @@ export class Gestures {
 
   /** Makes `element` drag the piece that `piece` names when the drag begins. Binding again changes nothing. */
   bind(element: SVGElement, kind: GestureKind, piece: () => string | null): void {
-    if (this.#bound.has(element)) return;
+    if (this.#grips.has(element)) return;
+    this.#grips.set(element, { kind, piece });
+    if (this.#interact) this.#take(this.#interact, element, { kind, piece });
+    else if (!this.#asked) void this.#fetch();
+  }
+
+  async #fetch(): Promise<void> {
+    this.#asked = true;
+    const { default: interact } = await import('interactjs');
+    this.#interact = interact;
+    for (const [element, grip] of this.#grips) this.#take(interact, element, grip);
+  }
+
+  #take(interact: Interact, element: SVGElement, { kind, piece }: Grip): void {
     const bound = interact(element).draggable({
       mouseButtons: 1,
       listeners: {
@@ -85,9 +109,10 @@ export class Gestures {
 
   /** Unbinds every element that is not in `kept`. */
   keepOnly(kept: ReadonlySet<Element>): void {
-    for (const [element, bound] of this.#bound) {
+    for (const element of this.#grips.keys()) {
       if (kept.has(element)) continue;
-      bound.unset();
+      this.#grips.delete(element);
+      this.#bound.get(element)?.unset();
       this.#bound.delete(element);
     }
   }

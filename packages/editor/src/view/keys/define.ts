@@ -1,3 +1,6 @@
+import { defineAll } from '../define-all.js';
 import { KeysElement } from './keys.js';
 
-if (!customElements.get('trimwell-keys')) customElements.define('trimwell-keys', KeysElement);
+defineAll({
+  'trimwell-keys': KeysElement,
+});

@@ -10,9 +10,20 @@ import { severalPieces } from './several-pieces.js';
 import type { TicketDesk } from './ticket-desk.js';
 import { ticketStyles } from './ticket-styles.js';
 
+/** How long the ticket waits while places change at every frame, in milliseconds. */
+const LATER = 150;
+
 /** The ticket at what is selected: one piece with its sizes, place, reveals and paper, or several to arrange. */
 export class TicketElement extends SessionElement implements TicketDesk {
   static override readonly styles = [tableStyles, ticketStyles];
+
+  #late: ReturnType<typeof setTimeout> | null = null;
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    if (this.#late !== null) clearTimeout(this.#late);
+    this.#late = null;
+  }
 
   get state(): EditorState {
     return this.session.state;
@@ -28,6 +39,17 @@ export class TicketElement extends SessionElement implements TicketDesk {
 
   protected override get followsPlaces(): boolean {
     return true;
+  }
+
+  /** While pieces are dragged the card shows their figures; the ticket follows a little later, so that no frame waits. */
+  protected override sessionChanged(change: SessionChange): void {
+    if (!change.places || change.settled) super.sessionChanged(change);
+    else this.#late ??= setTimeout(() => this.#catchUp(), LATER);
+  }
+
+  #catchUp(): void {
+    this.#late = null;
+    this.requestUpdate();
   }
 
   protected override render() {

@@ -1,11 +1,12 @@
+import { defineAll } from '../define-all.js';
+import { LengthField } from '../table/length-field.js';
 import { EdgeSlipElement } from './edge-slip.js';
 import { PunchFormElement } from './punch-form.js';
 import { ToolsElement } from './tools.js';
 
-const TAGS: Readonly<Record<string, CustomElementConstructor>> = {
+defineAll({
+  'trimwell-length': LengthField,
   'trimwell-edge-slip': EdgeSlipElement,
   'trimwell-punch-form': PunchFormElement,
   'trimwell-tools': ToolsElement,
-};
-
-for (const [tag, element] of Object.entries(TAGS)) if (!customElements.get(tag)) customElements.define(tag, element);
+});

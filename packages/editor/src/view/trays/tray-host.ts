@@ -40,8 +40,9 @@ export class TrayHostElement extends SessionElement {
     this.content = null;
     this.failure = null;
     await this.updateComplete;
-    await this.tray?.drawOut();
     try {
+      await import('./define.js');
+      await this.tray?.drawOut();
       await entry.load();
     } catch (error) {
       this.failure = error instanceof Error ? error.message : String(error);

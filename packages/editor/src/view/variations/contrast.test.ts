@@ -61,8 +61,9 @@ test('the switch says why it cannot be turned', async () => {
   expect(root.querySelector(`#${turn()?.getAttribute('aria-describedby')}`)?.textContent).toBe(
     'Each of them has one paper on all cards. Cut one of them from several papers first.',
   );
-  const piece = { ...(sampleSketch().pieces[2] as never as { id: string }), id: 'strip-1', name: 'Upper strip' };
-  const edits = [{ do: 'add-piece', piece }] as never;
+  const [strip] = sampleSketch().pieces.slice(2);
+  if (!strip) throw new Error('the sample has three pieces');
+  const edits = [{ do: 'add-piece', piece: { ...strip, id: 'strip-1', name: 'Upper strip' } } as const];
   const sketch = { ...sampleSketch(), variations: [{ id: 'v', name: 'V', note: '', edits }] };
   const brought = await open([], sketch);
   brought.session.dispatch({ event: 'x', edits: [], on: ['v'], selection: ['strip-1', 'panel'], at: 0 });

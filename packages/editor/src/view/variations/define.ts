@@ -1,4 +1,6 @@
+import { defineAll } from '../define-all.js';
 import { VariationSlipElement } from './variation-slip.js';
 
-if (!customElements.get('trimwell-variation-slip'))
-  customElements.define('trimwell-variation-slip', VariationSlipElement);
+defineAll({
+  'trimwell-variation-slip': VariationSlipElement,
+});

@@ -1,0 +1,4 @@
+import { defineAll } from '../define-all.js';
+import { NearMissesElement } from './near-miss-slips.js';
+
+defineAll({ 'trimwell-near-misses': NearMissesElement });

@@ -1,0 +1,4 @@
+import { defineAll } from '../define-all.js';
+import { TrayElement } from './tray.js';
+
+defineAll({ 'trimwell-tray': TrayElement });
