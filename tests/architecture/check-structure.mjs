@@ -36,7 +36,7 @@ export const LAYERS = {
     batch: ['edit', 'read', 'model'],
     check: ['batch', 'edit', 'read', 'model'],
   },
-  handout: { drawing: [], draw: ['drawing'], write: ['draw', 'drawing'] },
+  handout: { drawing: [], draw: ['drawing'], page: ['draw', 'drawing'], write: ['page', 'draw', 'drawing'] },
   editor: { state: [], session: ['state'], keeping: ['session', 'state'], view: ['keeping', 'session', 'state'] },
   embed: { view: [] },
   cli: { command: [] },

@@ -5,13 +5,11 @@ import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { Session } from '../../session/session.js';
 import { Pointing } from '../pointing.js';
 import { DrawingElement } from '../table/drawing-element.js';
-import { LengthField } from '../table/length-field.js';
 import { ANOTHER_PAPER } from './another-paper.js';
 import './define.js';
 import { PapersElement } from './papers.js';
 
 customElements.define('trimwell-drawing', DrawingElement);
-customElements.define('trimwell-length', LengthField);
 
 function rootOf(element: Element | null | undefined): ShadowRoot {
   if (!element?.shadowRoot) throw new Error('no shadow root');
