@@ -61,8 +61,11 @@ test.each([...GCUT, ...CLASSICS])('one sheet without limits, %s: the optimum, pr
 const LIMITED = [
   ...chosen(limited.cgcut.instances, 'cgcut1 cgcut2 cgcut3'),
   ...chosen(limited['knapsack-constrained-small'].instances, 'NGCUT1 NGCUT5 NGCUT12 hccut03 hccut08'),
-  ...chosen(limited['knapsack-constrained-unweighted'].instances, '2s A1s A5 CHL2s CHL5 CU1 OF1 OF2 STS2s W'),
-  ...chosen(limited['knapsack-constrained-weighted'].instances, '2 A1 CHL2 CW1 STS4'),
+  ...chosen(
+    limited['knapsack-constrained-unweighted'].instances,
+    '2s A1s A4 A5 CHL1s CHL2s CHL5 CHL6 CHL7 CU1 CU10 Hchl3s Hchl6s OF1 OF2 STS2s W',
+  ),
+  ...chosen(limited['knapsack-constrained-weighted'].instances, '2 A1 ATP40 CHL2 CW1 STS4'),
 ];
 
 test.each(LIMITED)('one sheet with limits, %s: the optimum', (_name, instance) => {
@@ -108,7 +111,7 @@ const PACKING = chosen(
   packing.instances,
   [
     'Class_01_20_1 Class_01_40_7 Class_02_40_1 Class_03_20_8 Class_04_20_2 Class_05_40_3 Class_06_20_7',
-    'Class_07_20_3 Class_07_40_9 Class_08_40_6 Class_09_20_9 Class_10_20_1',
+    'Class_07_20_3 Class_07_40_9 Class_08_40_6 Class_09_20_9 Class_10_20_1 Class_10_20_9',
   ].join(' '),
 );
 const ABOVE: Readonly<Record<string, number>> = { Class_02_40_1: 1 };

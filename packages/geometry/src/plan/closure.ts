@@ -1,11 +1,14 @@
-import { allBlocks, type Block, Packing, Surroundings } from '../sheet/blocks.js';
+import { GoalSearch } from '../sheet/goal-search.js';
 import type { Stock, Task } from '../sheet/kinds.js';
 import type { Meter } from '../sheet/meter.js';
-import type { Slice } from '../sheet/slice.js';
+import { Packing } from '../sheet/packing.js';
+import { tableOf } from '../sheet/places.js';
+import { seededRandom } from '../sheet/random.js';
+import { countsOf, type Slice } from '../sheet/slice.js';
+import { SUMS_PER_STEP } from './column-generation.js';
 
-/** Places for cuts on a side, and blocks, beyond which nothing is tried. */
-const MOST_PLACES = 200;
-const MOST_BLOCKS = 12_000;
+/** Groups of blanks of one part of a sheet beyond which nothing is tried. */
+const MOST_FILLINGS = 12_000;
 
 /** Steps of work that looking up a rest counts for, and trying one pattern. */
 const LOOK_UP = 5;
@@ -19,7 +22,9 @@ export type Closing =
 
 interface Pattern {
   readonly stock: number;
-  readonly block: Block;
+  readonly slice: Slice;
+  /** Counts of the kinds, packed by `Packing`. */
+  readonly packed: Int32Array;
   readonly waste: number;
 }
 
@@ -49,13 +54,13 @@ class Partition {
     for (const pattern of this.byKind[first] ?? []) {
       this.meter.spend(TRY);
       if (pattern.waste > waste) break;
-      const { stock, block } = pattern;
+      const { stock, packed } = pattern;
       if ((this.#used[stock] as number) >= (this.task.stocks[stock] as Stock).sheets) continue;
-      if (!this.#within(block.packed, rest)) continue;
+      if (!this.#within(packed, rest)) continue;
       this.#chosen.push(pattern);
       this.#used[stock] = (this.#used[stock] as number) + 1;
       const found = this.find(
-        rest.map((word, at) => word - (block.packed[at] as number)),
+        rest.map((word, at) => word - (packed[at] as number)),
         sheets - 1,
         waste - pattern.waste,
       );
@@ -87,30 +92,34 @@ export function closeGap(task: Task, values: readonly number[], sheets: number, 
     .map((_, stock) => stock)
     .filter((stock) => task.kinds.some((kind) => kind.papers.includes(stock)));
   const packing = new Packing(task.kinds.map(({ demand }) => demand));
-  const around = used.map((stock) => Surroundings.of(task, stock, values, MOST_PLACES, meter));
-  if (around.some((one) => one === null)) return { is: 'unknown' };
-  const most = Math.max(0, ...around.map((one) => one?.most ?? 0));
-  const needed = task.kinds.reduce((sum, { demand }, kind) => sum + demand * (values[kind] ?? 0), 0);
-  const waste = sheets * most - needed;
+  const worthOf = (counts: readonly number[]): number =>
+    counts.reduce((sum, count, kind) => sum + count * (values[kind] as number), 0);
+  const tables = used.flatMap((stock) => {
+    const table = tableOf(task, stock, () => true);
+    return table && table.xs.length > 0 && table.ys.length > 0 ? [{ stock, table }] : [];
+  });
+  if (tables.length < used.length) return { is: 'unknown' };
+  let most = 0;
+  for (const { table } of tables) {
+    meter.spend(table.steps / SUMS_PER_STEP);
+    most = Math.max(most, table.most(values));
+  }
+  const waste = sheets * most - worthOf(task.kinds.map(({ demand }) => demand));
   if (waste < 0) return { is: 'impossible' };
   const patterns: Pattern[] = [];
-  for (const [at, stock] of used.entries()) {
-    const surroundings = around[at];
-    if (!surroundings) return { is: 'unknown' };
-    const blocks = allBlocks(task, stock, values, surroundings, packing, () => most - waste, MOST_BLOCKS, meter);
-    if (!blocks) return { is: 'unknown' };
-    const seen = new Set<string>();
-    for (const block of blocks) {
-      const key = block.packed.join();
-      if (block.worth < most - waste || seen.has(key)) continue;
-      seen.add(key);
-      patterns.push({ stock, block, waste: most - block.worth });
+  const goal = { worths: values, least: most - waste, most: MOST_FILLINGS, allOrNone: true };
+  for (const { stock, table } of tables) {
+    const found = new GoalSearch(table, packing, seededRandom(stock + 1)).find(goal, meter);
+    if (!found.complete) return { is: 'unknown' };
+    for (const slice of found.sheets) {
+      const counts = countsOf(slice, task.kinds.length);
+      patterns.push({ stock, slice, packed: packing.pack(counts), waste: most - worthOf(counts) });
     }
   }
   patterns.sort((a, b) => a.waste - b.waste);
-  const byKind = task.kinds.map((_, kind) => patterns.filter(({ block }) => packing.count(block.packed, kind) > 0));
+  const byKind = task.kinds.map((_, kind) => patterns.filter(({ packed }) => packing.count(packed, kind) > 0));
   const partition = new Partition(task, packing, byKind, meter);
   const found = partition.find(packing.pack(task.kinds.map(({ demand }) => demand)), sheets, waste);
-  if (found) return { is: 'found', sheets: found.map(({ stock, block }) => ({ stock, slice: block.slice })) };
+  if (found) return { is: 'found', sheets: found.map(({ stock, slice }) => ({ stock, slice })) };
   return meter.empty ? { is: 'unknown' } : { is: 'impossible' };
 }

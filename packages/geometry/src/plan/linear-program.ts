@@ -1,9 +1,3 @@
-/** A column of the program: what one unit of it gives to each row, and what it costs. */
-interface Column {
-  readonly gives: readonly number[];
-  readonly cost: number;
-}
-
 /** Below this a reduced cost or a pivot counts as nothing. */
 const NEGLIGIBLE = 1e-9;
 /** Pivots after which the inverse is made anew, so that errors do not add up. */
@@ -15,7 +9,12 @@ const FRESH_AFTER = 60;
  * of their own that cost `penalty` a unit, so that there is always an answer.
  */
 export class CoveringProgram {
-  readonly #columns: Column[] = [];
+  /** What columns give, one after the other, without what they do not give: few rows of many get something from a column. */
+  readonly #given: number[] = [];
+  readonly #givenTo: number[] = [];
+  /** Where each column begins there, and where the last one ends. */
+  readonly #starts: number[] = [0];
+  readonly #costs: number[] = [];
   readonly #rows: number;
   #basis: number[] = [];
   #inverse: Float64Array;
@@ -30,7 +29,8 @@ export class CoveringProgram {
     // First a column for each row that only it gets, then one for each row's surplus.
     for (const sign of [1, -1]) {
       wanted.forEach((_, row) => {
-        this.#columns.push({ gives: wanted.map((__, at) => (at === row ? sign : 0)), cost: sign === 1 ? penalty : 0 });
+        const gives = wanted.map((__, at) => (at === row ? sign : 0));
+        this.add(gives, sign === 1 ? penalty : 0);
       });
     }
     this.#basis = wanted.map((amount, row) => (amount < 0 ? this.#rows + row : row));
@@ -43,14 +43,20 @@ export class CoveringProgram {
 
   /** Columns that are not a row's own or its surplus are numbered from 0 in the order in which they were added. */
   add(gives: readonly number[], cost: number): void {
-    this.#columns.push({ gives, cost });
+    gives.forEach((amount, row) => {
+      if (amount === 0) return;
+      this.#given.push(amount);
+      this.#givenTo.push(row);
+    });
+    this.#starts.push(this.#given.length);
+    this.#costs.push(cost);
   }
 
   /** What one more of each row would cost at the present answer. */
   prices(): number[] {
     const prices = new Array<number>(this.#rows).fill(0);
     this.#basis.forEach((column, row) => {
-      const cost = this.#columns[column]?.cost ?? 0;
+      const cost = this.#costs[column] as number;
       if (cost === 0) return;
       for (let at = 0; at < this.#rows; at += 1)
         prices[at] = (prices[at] as number) + cost * (this.#inverse[row * this.#rows + at] as number);
@@ -71,7 +77,7 @@ export class CoveringProgram {
   /** What the present answer costs. */
   cost(): number {
     return this.#basis.reduce(
-      (sum, column, row) => sum + (this.#columns[column]?.cost ?? 0) * (this.#amounts[row] as number),
+      (sum, column, row) => sum + (this.#costs[column] as number) * (this.#amounts[row] as number),
       0,
     );
   }
@@ -84,7 +90,7 @@ export class CoveringProgram {
       const entering = this.#entering();
       if (entering < 0 || !this.#pivot(entering)) break;
     }
-    return (this.#pivots - before + 1) * this.#rows * (this.#columns.length + 3 * this.#rows);
+    return (this.#pivots - before + 1) * (this.#given.length + 3 * this.#rows * this.#rows);
   }
 
   /** The column that helps most for each unit; -1 when none does. */
@@ -92,24 +98,26 @@ export class CoveringProgram {
     const prices = this.prices();
     let best = -1;
     let most = NEGLIGIBLE;
-    this.#columns.forEach(({ gives, cost }, column) => {
-      let worth = -cost;
-      for (let row = 0; row < this.#rows; row += 1) worth += (prices[row] as number) * (gives[row] as number);
+    for (let column = 0, at = 0; column < this.#costs.length; column += 1) {
+      const end = this.#starts[column + 1] as number;
+      let worth = -(this.#costs[column] as number);
+      for (; at < end; at += 1) worth += (prices[this.#givenTo[at] as number] as number) * (this.#given[at] as number);
       if (worth > most) {
         most = worth;
         best = column;
       }
-    });
+    }
     return best;
   }
 
   #pivot(entering: number): boolean {
     const rows = this.#rows;
-    const gives = (this.#columns[entering] as Column).gives;
     const direction = new Float64Array(rows);
+    const [start, end] = [this.#starts[entering] as number, this.#starts[entering + 1] as number];
     for (let row = 0; row < rows; row += 1) {
       let sum = 0;
-      for (let at = 0; at < rows; at += 1) sum += (this.#inverse[row * rows + at] as number) * (gives[at] as number);
+      for (let at = start; at < end; at += 1)
+        sum += (this.#inverse[row * rows + (this.#givenTo[at] as number)] as number) * (this.#given[at] as number);
       direction[row] = sum;
     }
     let leaving = -1;
@@ -156,8 +164,8 @@ export class CoveringProgram {
     const wide = 2 * rows;
     const work = new Float64Array(rows * wide);
     this.#basis.forEach((column, at) => {
-      const { gives } = this.#columns[column] as Column;
-      for (let row = 0; row < rows; row += 1) work[row * wide + at] = gives[row] as number;
+      for (let from = this.#starts[column] as number; from < (this.#starts[column + 1] as number); from += 1)
+        work[(this.#givenTo[from] as number) * wide + at] = this.#given[from] as number;
       work[at * wide + rows + at] = 1;
     });
     for (let at = 0; at < rows; at += 1) {

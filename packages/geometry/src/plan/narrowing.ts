@@ -5,6 +5,7 @@ import { countInto, countLeaves, countsOf, type Slice } from '../sheet/slice.js'
 import type { Bound } from './bound.js';
 import { closeGap } from './closure.js';
 import { type Depth, generateColumns, type PricedSheet } from './column-generation.js';
+import { below, Diving } from './diving.js';
 import type { Draft } from './draft.js';
 import { cheaperSets } from './fewer-sheets.js';
 import { draftOf, type Keeper, sliceOf } from './keeper.js';
@@ -23,6 +24,9 @@ const MOST_REFILLED = 160;
 const CLOSING_SHARE = 0.3;
 /** Share of the work that is left that pricing sheets may take. */
 const PRICING_SHARE: Readonly<Record<Depth, number>> = { quick: 0.2, exact: 0.5 };
+
+/** Share of the work that diving may take before something else has its turn. */
+const DIVING_SHARE = 0.06;
 
 /** Sheets among which rounding chooses, at the most. */
 const MOST_POOLED = 600;
@@ -75,13 +79,16 @@ export class Narrowing {
   #values: readonly number[] = [];
   #long: { readonly refill: Refill; readonly whole: readonly SliceSheet[]; readonly draft: Draft } | null = null;
   #stretch = 0;
+  readonly #diving: Diving;
 
   constructor(
     private readonly task: Task,
     private readonly keeper: Keeper,
     private readonly random: () => number,
     private readonly meter: Meter,
-  ) {}
+  ) {
+    this.#diving = new Diving(task, random, meter);
+  }
 
   /** Column generation, and drafts rounded from it; ends early when the best draft is proven. */
   *price(depth: Depth): Generator<void, void> {
@@ -243,6 +250,16 @@ export class Narrowing {
       [...whole, ...filled],
       this.task.kinds.map(() => 0),
     );
+  }
+
+  /** Dives for a plan that is cheaper than the best draft, with a share of the work; true when the best draft got better. */
+  *dive(): Generator<void, boolean> {
+    if (!this.keeper.complete) return false;
+    this.#diving.show(this.#pool);
+    const until = this.meter.spent + DIVING_SHARE * this.meter.budget;
+    const sheets = yield* this.#diving.goOn(below(this.task, this.keeper.cost), until);
+    const nothing = this.task.kinds.map(() => 0);
+    return sheets !== null && this.#offer(sheets, nothing);
   }
 
   /**

@@ -34,7 +34,7 @@ export interface Rounded {
 }
 
 /** `slice` without what goes beyond `left`, which stays untouched. */
-function trimmed(slice: Slice, left: readonly number[]): Slice | null {
+export function trimmed(slice: Slice, left: readonly number[]): Slice | null {
   const open = [...left];
   return without(slice, ({ kind }) => {
     const more = (open[kind] ?? 0) > 0;

@@ -40,6 +40,8 @@ const SHAKES = 6;
 const MOST_SHAKES = 12;
 /** Round after which sheets are priced exactly, when nothing simpler has helped; closing comes one round later. */
 const EXACT_ROUND = 1;
+/** Every so many rounds after that there is a dive. */
+const DIVING_ROUNDS = 2;
 /** Runs of taking out and putting back before anything is priced. */
 const FIRST_RUNS = 4;
 /** Refillings that leave alone whatever a linear plan takes whole. */
@@ -82,6 +84,8 @@ function* narrow(task: Task, keeper: Keeper, random: () => number, meter: Meter)
     if (round === EXACT_ROUND) yield* narrowing.price('exact');
     // The groups that closing makes know no pinwheels.
     if (round === EXACT_ROUND + 1 && !mayStop(task) && (yield* narrowing.close())) return;
+    if (round > EXACT_ROUND && round % DIVING_ROUNDS === 0) yield* narrowing.dive();
+    if (keeper.proven) return;
     // Placing one by one costs little where blanks are few, and finds what the others do not.
     const until = meter.spent + PLACING_SHARE * meter.budget;
     for (let shake = 0; shake < MOST_SHAKES && rules.length > 0 && !keeper.proven && meter.spent < until; shake += 1) {

@@ -15,6 +15,8 @@ export interface ValuedSlice {
 interface Cells {
   readonly value: Float64Array;
   readonly counts: Uint16Array;
+  /** A bit for each kind that it holds, every 32nd the same; parts without a bit in common hold no kind in common. */
+  readonly held: Int32Array;
   /** Index of a way, of a near part in x or y (with its far part), as `how` says. */
   readonly how: Uint8Array;
   readonly near: Int32Array;
@@ -86,6 +88,7 @@ class Filling {
     this.#cells = {
       value: new Float64Array(size),
       counts: new Uint16Array(size * left.length),
+      held: new Int32Array(size),
       how: new Uint8Array(size),
       near: new Int32Array(size),
       far: new Int32Array(size),
@@ -166,7 +169,7 @@ class Filling {
   }
 
   #joinArms(cell: number, arms: readonly number[]): void {
-    const { value, counts } = this.#cells;
+    const { value, counts, held } = this.#cells;
     const total = this.left.map((most, kind) =>
       Math.min(
         most,
@@ -177,43 +180,52 @@ class Filling {
     if (sum <= (value[cell] as number) * MORE) return;
     value[cell] = sum;
     counts.set(total, cell * this.#kinds);
+    held[cell] = arms.reduce((bits, arm) => bits | (arm < 0 ? 0 : (held[arm] as number)), 0);
     this.#cells.how[cell] = TURN;
     this.#cells.near[cell] = this.#arms.length;
     this.#arms.push(arms);
   }
 
   #copy(cell: number, from: number): void {
-    const { value, counts, how, near } = this.#cells;
+    const { value, counts, held, how, near } = this.#cells;
     value[cell] = value[from] as number;
+    held[cell] = held[from] as number;
     how[cell] = SAME;
     near[cell] = from;
     counts.copyWithin(cell * this.#kinds, from * this.#kinds, (from + 1) * this.#kinds);
   }
 
   #single(cell: number, way: number): void {
-    const { value, counts, how, near } = this.#cells;
+    const { value, counts, held, how, near } = this.#cells;
     const { kind } = this.ways[way] as Way;
     value[cell] = this.values[kind] as number;
     how[cell] = WAY;
     near[cell] = way;
     counts.fill(0, cell * this.#kinds, (cell + 1) * this.#kinds);
     counts[cell * this.#kinds + kind] = 1;
+    held[cell] = 1 << (kind & 31);
   }
 
   #join(cell: number, near: number, far: number, how: number): void {
-    const { value, counts } = this.#cells;
-    const best = value[cell] as number;
-    this.joins += this.#kinds / 2;
-    let sum = 0;
-    for (let kind = 0; kind < this.#kinds; kind += 1) {
-      const count = (counts[near * this.#kinds + kind] as number) + (counts[far * this.#kinds + kind] as number);
-      if (count > 0) sum += Math.min(count, this.left[kind] as number) * (this.values[kind] as number);
+    const { value, counts, held } = this.#cells;
+    const kinds = this.#kinds;
+    let sum = (value[near] as number) + (value[far] as number);
+    if (((held[near] as number) & (held[far] as number)) !== 0) {
+      // What is more than there may be of a kind counts for nothing.
+      this.joins += kinds / 4;
+      for (let kind = 0; kind < kinds; kind += 1) {
+        const most = this.left[kind] as number;
+        const count = (counts[near * kinds + kind] as number) + (counts[far * kinds + kind] as number);
+        if (count > most) sum -= (count - most) * (this.values[kind] as number);
+      }
+      if (sum <= (value[cell] as number) * MORE) return;
     }
-    if (sum <= best * MORE) return;
+    this.joins += kinds / 4;
     value[cell] = sum;
-    for (let kind = 0; kind < this.#kinds; kind += 1) {
-      const count = (counts[near * this.#kinds + kind] as number) + (counts[far * this.#kinds + kind] as number);
-      counts[cell * this.#kinds + kind] = Math.min(count, this.left[kind] as number);
+    held[cell] = (held[near] as number) | (held[far] as number);
+    for (let kind = 0; kind < kinds; kind += 1) {
+      const count = (counts[near * kinds + kind] as number) + (counts[far * kinds + kind] as number);
+      counts[cell * kinds + kind] = Math.min(count, this.left[kind] as number);
     }
     this.#cells.how[cell] = how;
     this.#cells.near[cell] = near;

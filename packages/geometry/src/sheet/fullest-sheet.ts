@@ -1,14 +1,11 @@
 import type { CutNode } from '../cut/cut-tree.js';
 import { type Length, ticks } from '../length/length.js';
-import { allBlocks, Packing, Surroundings } from './blocks.js';
-import { valuableSlice } from './bounded-table.js';
 import type { Kind, Task } from './kinds.js';
+import { FINE, priceLimits } from './limit-prices.js';
 import { Meter } from './meter.js';
-import { tableOf } from './places.js';
-import { seededRandom } from './random.js';
 import { realise } from './realise.js';
-import { Refill } from './refill.js';
-import { countsOf, type Slice } from './slice.js';
+import { SheetSearch } from './sheet-search.js';
+import { tryGoals } from './try-goals.js';
 
 /** A blank that is worth something. `most` null = as many as fit; `value` is a whole number. */
 export interface ValuedBlank {
@@ -32,16 +29,12 @@ export interface FullestSheet {
 
 /** Work for one sheet when none is named. */
 const DEFAULT_SHEET_WORK = 20_000_000;
-/** Values are whole numbers of this part of the smallest difference between two values. */
-const FINE = 64;
-const WEIGHINGS = 120;
+/** Tables filled before anything is known, and after goals were in vain. */
+const FIRST_TRIES = 2;
 const TRIES = 80;
 const REFILLS = 4_000;
-const TABLE = { points: 3_100, steps: 16_000_000_000 };
-const SUMS_PER_STEP = 50;
-/** Blocks up to which all are made, and places for cuts on a side. */
-const MOST_BLOCKS = 400_000;
-const MOST_PLACES = 1_200;
+/** Share of the work that is left that asking for goals may take. */
+const GOALS_SHARE = 0.8;
 
 const NO_RULES = {
   bladeLength: null,
@@ -76,93 +69,11 @@ function taskFor(width: Length, height: Length, blanks: readonly ValuedBlank[]):
   };
 }
 
-/** Search for one sheet of most value; keeps the best. */
-class SheetSearch {
-  value = 0;
-  slice: Slice | null = null;
-
-  constructor(
-    private readonly task: Task,
-    private readonly values: readonly number[],
-  ) {}
-
-  worth(counts: readonly number[]): number {
-    return counts.reduce((sum, count, kind) => sum + count * (this.values[kind] ?? 0), 0);
-  }
-
-  offer(slice: Slice): void {
-    const counts = countsOf(slice, this.task.kinds.length);
-    if (counts.some((count, kind) => count > (this.task.kinds[kind]?.demand ?? 0))) return;
-    const value = this.worth(counts);
-    if (value <= this.value) return;
-    this.value = value;
-    this.slice = slice;
-  }
-
-  /** Sheets by a table that minds the numbers, for values shaken a little. */
-  tryOut(meter: Meter): void {
-    const random = seededRandom(this.task.kinds.length * 31 + 1);
-    const demands = this.task.kinds.map(({ demand }) => demand);
-    for (let round = 0; round < TRIES && !meter.empty; round += 1) {
-      const shaken = round === 0 ? this.values : this.values.map((value) => value * (0.85 + 0.3 * random()));
-      const { best, work } = valuableSlice(this.task, 0, demands, shaken, round % 4 === 0 ? 60 : 30);
-      meter.spend(work);
-      if (best) this.offer(best.slice);
-    }
-  }
-
-  /** Takes blanks out of the best sheet and puts others in. */
-  refill(meter: Meter, rounds: number): void {
-    const random = seededRandom(this.task.kinds.length * 37 + 5);
-    const refill = new Refill(this.task, { stocks: [0], roots: [this.slice] }, random, meter, this.values);
-    refill.run(rounds);
-    for (const root of refill.best.roots) if (root) this.offer(root);
-  }
-}
-
-/** Prices that make kinds dearer of which a sheet without limits would take too many, and the bound they give. */
-interface Priced {
-  readonly prices: readonly number[];
-  readonly bound: number;
-}
-
-/**
- * Lagrangian prices of the limits, by subgradient steps: for any prices p >= 0, the most value of a sheet without limits
- * where each kind is worth its value less its price, and the prices of all that the limits allow, is a bound. In whole
- * numbers of 1/64.
- */
-function priceLimits(search: SheetSearch, task: Task, values: readonly number[], meter: Meter): Priced | null {
-  const table = tableOf(task, 0, () => true, TABLE);
-  if (!table) return null;
-  const demands = task.kinds.map(({ demand }) => demand);
-  let best: Priced | null = null;
-  let prices = values.map(() => 0);
-  let stride = 1;
-  for (let round = 0; round < WEIGHINGS; round += 1) {
-    if (round > 0 && (meter.empty || (best && Math.floor(best.bound / FINE) <= search.value))) break;
-    meter.spend(table.steps / SUMS_PER_STEP);
-    const reduced = values.map((value, kind) => Math.max(0, value * FINE - (prices[kind] as number)));
-    const bound = table.most(reduced) + prices.reduce((sum, price, kind) => sum + price * (demands[kind] as number), 0);
-    if (!best || bound < best.bound) best = { prices, bound };
-    else if (round % 6 === 5) stride *= 0.7;
-    const slice = table.best();
-    const counts = slice ? countsOf(slice, values.length) : values.map(() => 0);
-    if (slice) search.offer(slice);
-    const excess = counts.map((count, kind) => count - (demands[kind] as number));
-    const moved = excess.map((over, kind) => ((prices[kind] as number) > 0 || over > 0 ? over : 0));
-    const length = moved.reduce((sum, over) => sum + over * over, 0);
-    if (length === 0) break;
-    const step = (stride * (bound - search.value * FINE)) / length;
-    prices = prices.map((price, kind) => Math.max(0, Math.round(price + step * (moved[kind] as number))));
-  }
-  return best;
-}
-
 /**
  * The sheet `width x height` of most value, cut edge to edge, with no more of a blank than there may be (the guillotine
  * knapsack). Without limits the answer is exact by dynamic programming (`SheetTable`). With limits a bound is taken from
- * prices of the limits, and all groups of blanks are made that could be part of a better sheet; when the work allows to make
- * them all, the answer is exact, else `bound` says how much better a sheet could still be.
+ * prices of the limits, and from there down sheets are looked for goal after goal (`GoalSearch`); when the work allows to
+ * answer them all, the answer is exact, else `bound` says how much better a sheet could still be.
  */
 export function fullestSheet(
   width: Length,
@@ -183,26 +94,19 @@ export function fullestSheet(
   const values = blanks.map(({ value }) => value);
   const meter = new Meter(work);
   const search = new SheetSearch(task, values);
-  search.tryOut(meter);
-  search.refill(meter, REFILLS);
+  search.tryOut(meter, FIRST_TRIES);
   const priced = priceLimits(search, task, values, meter);
   const all = values.reduce((sum, value, kind) => sum + value * (task.kinds[kind]?.demand ?? 0), 0);
   let bound = priced ? Math.min(all, Math.floor(priced.bound / FINE)) : all;
-  if (priced && bound > search.value && tryAll(search, task, values, priced, meter)) bound = search.value;
+  if (priced && bound > search.value) {
+    const share = new Meter(GOALS_SHARE * (meter.budget - meter.spent));
+    bound = Math.min(bound, tryGoals(search, task, values, priced, share));
+    meter.spend(share.spent);
+  }
+  if (bound > search.value) {
+    search.tryOut(meter, TRIES);
+    search.refill(meter, REFILLS);
+  }
   const tree = search.slice && realise(NO_RULES, search.slice, width, height);
   return { value: search.value, bound, proven: bound <= search.value, tree, work: Math.round(meter.spent) };
-}
-
-/** Makes all groups of blanks that a better sheet could hold; true when that could be done, and the best is known. */
-function tryAll(search: SheetSearch, task: Task, values: readonly number[], { prices }: Priced, meter: Meter): boolean {
-  const reduced = values.map((value, kind) => value * FINE - (prices[kind] as number));
-  const allowance = prices.reduce((sum, price, kind) => sum + price * (task.kinds[kind]?.demand ?? 0), 0);
-  const surroundings = Surroundings.of(task, 0, reduced, MOST_PLACES, meter);
-  if (!surroundings) return false;
-  const packing = new Packing(task.kinds.map(({ demand }) => demand));
-  const better = (_worth: number, slice: Slice): number => {
-    if (slice.kind >= 0 || slice.parts.length > 0) search.offer(slice);
-    return (search.value + 1) * FINE - allowance;
-  };
-  return allBlocks(task, 0, reduced, surroundings, packing, better, MOST_BLOCKS, meter) !== null;
 }
