@@ -30,7 +30,8 @@ test('every target is 24 px or more, or stands that far from the next (WCAG 2.2,
     .evaluateAll((all) =>
       all
         .map((element) => ({
-          box: element.getBoundingClientRect(),
+          // A press on the words of a label is a press on its box.
+          box: (element.closest('label') ?? element).getBoundingClientRect(),
           text: (element.getAttribute('aria-label') ?? element.textContent ?? '').trim(),
         }))
         .filter(({ box }) => box.width > 0 && (box.width < 24 || box.height < 24))

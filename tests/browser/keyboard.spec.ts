@@ -40,7 +40,7 @@ test('a size is typed as a length; what is none stays, and says what is allowed'
   expect((await pieceIn(page, 'strip')).width).toBe(80 * 640);
   await width.fill('rather wide');
   await width.press('Enter');
-  await expect(page.getByRole('alert')).toContainText('Allowed: a length such as');
+  await expect(page.getByRole('alert')).toContainText('is no number, no unit and no sign. Such as 4 1/4 in');
   expect((await pieceIn(page, 'strip')).width).toBe(80 * 640);
   await expect(width).toHaveValue('rather wide');
 });
@@ -54,8 +54,9 @@ test('a piece is added, named, punched, rounded, reordered and taken away withou
   await ticket.getByRole('textbox', { name: 'Name of the piece' }).press('Enter');
   await ticket.getByRole('textbox', { name: 'Radius of all corners' }).fill('1/8');
   await ticket.getByRole('textbox', { name: 'Radius of all corners' }).press('Enter');
-  await ticket.getByText('plain').first().click();
-  await ticket.getByRole('combobox', { name: 'Edge, top' }).selectOption('small-scallops');
+  await ticket.getByRole('button', { name: 'top plain' }).press('Enter');
+  await page.getByRole('dialog').getByRole('button', { name: 'Small scallops' }).press('Enter');
+  await page.getByRole('dialog').getByRole('button', { name: 'Done' }).press('Enter');
   const id = await page.evaluate(
     () => document.querySelector('trimwell-editor')?.session?.state.selection.at(-1) ?? '',
   );

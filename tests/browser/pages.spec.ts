@@ -2,19 +2,25 @@ import { expect, test } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
 import { expectNoErrors, middleOf, openTable, pieceIn, pieceOn, pull } from './table.js';
 
-const TRAYS = ['New card', 'Shelf', 'Tools', 'Keys'];
+const TRAYS = [
+  ['New card', 'trimwell-new-card'],
+  ['Shelf', 'trimwell-shelf'],
+  ['Tools', 'trimwell-tools'],
+  ['Keys', 'trimwell-keys'],
+  ['Fernhollow paper club, sketch 14', 'trimwell-about-card'],
+  ['Ivory card', 'trimwell-papers'],
+] as const;
 
 test('a strict page: no inline style, no eval, and all of the table works', async ({ page }) => {
   const errors = await openTable(page, 'strict.html');
-  const before = await pieceIn(page, 'strip');
-  const from = await middleOf(pieceOn(page, 'strip'));
-  await pull(page, from, { x: from.x, y: from.y + 60 });
+  const before = await pieceIn(page, 'greeting');
+  const from = await middleOf(pieceOn(page, 'greeting'));
+  await pull(page, from, { x: from.x, y: from.y - 60 });
   await page.mouse.up();
-  expect((await pieceIn(page, 'strip')).y).toBeGreaterThan(before.y);
-  for (const name of TRAYS) {
-    await page.getByRole('button', { name, exact: true }).click();
-    await expect(page.locator('trimwell-tray dialog h2')).toBeVisible();
-    await expect(page.locator('trimwell-tray > *')).toBeVisible();
+  expect((await pieceIn(page, 'greeting')).y).toBeLessThan(before.y);
+  for (const [name, content] of TRAYS) {
+    await page.getByRole('button', { name, exact: true }).first().click();
+    await expect(page.locator(content)).toBeVisible();
     await page.getByRole('button', { name: 'Put away' }).click();
   }
   expectNoErrors(errors);
@@ -35,8 +41,10 @@ test('a sketch that cannot be fetched or read is refused in words', async ({ pag
       table.setAttribute('src', address);
       document.querySelector('main')?.replaceChildren(table);
     }, src);
-  await open('./sketches/no-such-card.json');
-  await expect(page.getByRole('alert')).toContainText('no-such-card.json');
+  await open('http://127.0.0.1:9/card.json');
+  await expect(page.getByRole('alert')).toContainText('http://127.0.0.1:9/card.json could not be fetched');
+  await open('./strict.html');
+  await expect(page.getByRole('alert')).toContainText('allowed: JSON text');
   await open('./parts.json');
   await expect(page.getByRole('alert')).toContainText('trimwell');
 });

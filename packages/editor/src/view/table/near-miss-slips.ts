@@ -62,8 +62,22 @@ export class NearMissesElement extends SessionElement {
   #told = '';
   #offered = 0;
 
+  #dragged = false;
+
   protected override concerns(change: SessionChange): boolean {
     return change.plan || change.sketch || change.ended;
+  }
+
+  protected override get followsPlaces(): boolean {
+    return true;
+  }
+
+  /** The first move of a drag takes the slips away; the others change nothing. */
+  protected override sessionChanged(change: SessionChange): void {
+    const dragged = this.session.gesture !== null;
+    if (dragged && this.#dragged && !change.plan) return;
+    this.#dragged = dragged;
+    this.requestUpdate();
   }
 
   protected override render() {
