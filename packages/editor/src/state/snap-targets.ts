@@ -22,31 +22,34 @@ export interface Candidate {
   readonly marks: (placed: Rect) => readonly SnapMark[];
 }
 
-/** The edges and the centre of `target`, for `moving` to line up with its own. */
-function lineUps(moving: SnapRect, target: SnapRect, axis: Axis, rank: number): readonly Candidate[] {
+/** The edges and the centre of `target` that are within reach, for `moving` to line up with its own. */
+function lineUps(
+  moving: SnapRect,
+  target: SnapRect,
+  axis: Axis,
+  rank: number,
+  { tolerance }: SnapField,
+): readonly Candidate[] {
   const size = moving[SIZE[axis]];
+  const near = (start: number): boolean => Math.abs(start - moving[axis]) <= tolerance;
+  const found: Candidate[] = [];
   const at = middle(target, axis);
-  const centred: Candidate = {
-    start: ticks(Math.floor(at - size / 2)),
-    size,
-    rank: rank + 1,
-    marks: (placed) => [
+  const centred = Math.floor(at - size / 2);
+  if (near(centred)) {
+    const marks = (placed: Rect): readonly SnapMark[] => [
       lineMark(axis, 'centre', at, placed, target),
       ...(holds(target, placed, 0) && !moving.tilted ? revealPair(placed, target, axis) : []),
-    ],
-  };
-  if (moving.tilted || target.tilted) return [centred];
-  const edges = [target[axis], end(target, axis)].flatMap((edge) =>
-    [edge, edge - size].map(
-      (start): Candidate => ({
-        start: ticks(start),
-        size,
-        rank,
-        marks: (placed) => [lineMark(axis, 'edge', edge, placed, target)],
-      }),
-    ),
-  );
-  return [centred, ...edges];
+    ];
+    found.push({ start: ticks(centred), size, rank: rank + 1, marks });
+  }
+  if (moving.tilted || target.tilted) return found;
+  for (const edge of [target[axis], end(target, axis)])
+    for (const start of [edge, edge - size])
+      if (near(start)) {
+        const marks = (placed: Rect): readonly SnapMark[] => [lineMark(axis, 'edge', edge, placed, target)];
+        found.push({ start: ticks(start), size, rank, marks });
+      }
+  return found;
 }
 
 /** Where `moving` shows one of `reveals` to what it lies in. */
@@ -101,7 +104,7 @@ function gapTargets(moving: SnapRect, axis: Axis, field: SnapField): readonly Ca
   });
 }
 
-/** Everything along `axis` that `moving` could come to, whatever its distance. */
+/** What `moving` could come to along `axis`. Lines out of reach are left out at once: there are five to every piece. */
 export function moveTargets(
   moving: SnapRect,
   axis: Axis,
@@ -109,8 +112,8 @@ export function moveTargets(
   reveals: readonly number[],
 ): readonly Candidate[] {
   const lines = [
-    ...lineUps(moving, cardRect(field), axis, 0),
-    ...field.others.flatMap((other) => lineUps(moving, other, axis, 2)),
+    ...lineUps(moving, cardRect(field), axis, 0, field),
+    ...field.others.flatMap((other) => lineUps(moving, other, axis, 2, field)),
   ];
   if (moving.tilted) return lines;
   return [...lines, ...revealTargets(moving, axis, field, reveals), ...gapTargets(moving, axis, field)];

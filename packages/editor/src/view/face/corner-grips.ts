@@ -58,8 +58,8 @@ export class CornerGrips {
   show(piece: Piece | null, view: FaceView, dragging: boolean): void {
     const shown = piece?.shape === 'rectangle' && Math.min(piece.width, piece.height) * view.zoom >= SHORTEST;
     this.group.attr('display', shown ? null : 'none');
-    this.group.attr('opacity', dragging ? 0 : null);
-    if (!piece || !shown) return;
+    this.group.attr('visibility', dragging ? 'hidden' : null);
+    if (!piece || !shown || dragging) return;
     const middle = toStage({ x: piece.x + piece.width / 2, y: piece.y + piece.height / 2 }, view);
     for (const { corner, group } of this.grips) {
       const stand = standOf(piece.corners[corner], piece, view.zoom);

@@ -18,6 +18,7 @@ interface Drawn {
  */
 export class FacePainter {
   #drawn: Drawn | null = null;
+  #marked: { readonly selection: readonly string[]; readonly focused: string | null } | null = null;
 
   constructor(private readonly stage: Stage) {}
 
@@ -42,6 +43,8 @@ export class FacePainter {
       labelPieces(this.stage, sketch, sketch.pieces);
     }
     this.#drawn = { sketch, face, zoom };
-    markSelected(this.stage, state, focused);
+    const marked = changed && this.#marked?.selection === state.selection && this.#marked.focused === focused;
+    if (!marked) markSelected(this.stage, state, focused);
+    this.#marked = { selection: state.selection, focused };
   }
 }

@@ -38,6 +38,10 @@ export const faceStyles = css`
   .dragging * {
     cursor: grabbing;
   }
+  /* Where the pointer is among the pieces is of no concern while it drags one. */
+  .dragging .drawing {
+    pointer-events: none;
+  }
   [data-role] {
     vector-effect: non-scaling-stroke;
   }

@@ -1,9 +1,9 @@
-import type { G } from '@svgdotjs/svg.js';
 import { type Axis, type Length, type Point, type Rect, ticks } from '@trimwell/geometry';
 import type { Piece, Sketch } from '@trimwell/sketch';
 import { boxAround } from '../../state/group.js';
 import { HANDLES, handlePoint } from '../../state/resize.js';
 import type { SnapMark } from '../../state/snap.js';
+import type { DrawnMarks } from './drawn-marks.js';
 import { faceMessages } from './face-messages.js';
 import { type FaceView, toStage } from './face-view.js';
 import type { OverlayModel } from './overlay.js';
@@ -17,28 +17,32 @@ function along(axis: Axis, on: number, across: number): Point {
   return axis === 'x' ? { x: on, y: across } : { x: across, y: on };
 }
 
-function line(group: G, { from, to }: Segment, name: string, cased = true): void {
+function line(marks: DrawnMarks, { from, to }: Segment, name: string, cased = true): void {
   const d = `M${from.x.toFixed(2)} ${from.y.toFixed(2)}L${to.x.toFixed(2)} ${to.y.toFixed(2)}`;
-  if (cased) group.path(d).addClass('casing');
-  group.path(d).addClass(name);
+  if (cased) marks.draw('path', { d, class: 'casing' });
+  marks.draw('path', { d, class: name });
 }
 
-function text(group: G, at: Point, words: string, anchor: 'start' | 'middle', name = 'figure', turn = 0): void {
-  const mark = group
-    .element('text')
-    .attr({ x: at.x.toFixed(1), y: at.y.toFixed(1), 'text-anchor': anchor })
-    .addClass(name);
-  if (turn !== 0) mark.attr('transform', `rotate(${turn} ${at.x.toFixed(1)} ${at.y.toFixed(1)})`);
-  mark.node.textContent = words;
+function text(
+  marks: DrawnMarks,
+  at: Point,
+  words: string,
+  anchor: 'start' | 'middle',
+  name = 'figure',
+  turn = 0,
+): void {
+  const [x, y] = [at.x.toFixed(1), at.y.toFixed(1)];
+  const turned = turn === 0 ? {} : { transform: `rotate(${turn} ${x} ${y})` };
+  marks.draw('text', { x, y, 'text-anchor': anchor, class: name, ...turned }, words);
 }
 
 /** The line that something lines up with; centres are drawn as chain lines (ISO 128 practice). */
-function drawLine(group: G, mark: SnapMark, view: FaceView): void {
+function drawLine(marks: DrawnMarks, mark: SnapMark, view: FaceView): void {
   const from = toStage(along(mark.axis, mark.at, mark.from), view);
   const to = toStage(along(mark.axis, mark.at, mark.to), view);
   const reach = mark.axis === 'x' ? { x: 0, y: 10 } : { x: 10, y: 0 };
   line(
-    group,
+    marks,
     { from: { x: from.x - reach.x, y: from.y - reach.y }, to: { x: to.x + reach.x, y: to.y + reach.y } },
     mark.kind,
   );
@@ -46,7 +50,7 @@ function drawLine(group: G, mark: SnapMark, view: FaceView): void {
 
 /** A reveal as a small dimension: a line over the gap, a stroke at each end, its figure beside it. */
 function drawReveal(
-  group: G,
+  marks: DrawnMarks,
   mark: SnapMark & { readonly length: Length },
   view: FaceView,
   unit: Sketch['unit'],
@@ -54,19 +58,19 @@ function drawReveal(
   if (mark.length === 0) return;
   const from = toStage(along(mark.axis, mark.from, mark.at), view);
   const to = toStage(along(mark.axis, mark.to, mark.at), view);
-  line(group, { from, to }, 'reveal');
+  line(marks, { from, to }, 'reveal');
   for (const end of [from, to]) {
     const across = mark.axis === 'x' ? { x: 0, y: 5 } : { x: 5, y: 0 };
     line(
-      group,
+      marks,
       { from: { x: end.x - across.x, y: end.y - across.y }, to: { x: end.x + across.x, y: end.y + across.y } },
       'reveal',
     );
   }
   const figure = faceMessages.figure(mark.length, unit);
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
-  if (mark.axis === 'x') text(group, { x: middle.x, y: middle.y - 9 }, figure, 'middle');
-  else text(group, { x: middle.x + 8, y: middle.y + 4 }, figure, 'start');
+  if (mark.axis === 'x') text(marks, { x: middle.x, y: middle.y - 9 }, figure, 'middle');
+  else text(marks, { x: middle.x + 8, y: middle.y + 4 }, figure, 'start');
 }
 
 /** Distance of a chain of dimensions from the card, in pixels. */
@@ -92,19 +96,19 @@ export function chainOf(
  * practice, as given in teaching texts), so that no line runs over the other pieces. A figure too wide for its stretch
  * stands higher.
  */
-function drawChain(group: G, { sketch, view }: OverlayModel, box: Rect, axis: Axis): void {
+function drawChain(marks: DrawnMarks, { sketch, view }: OverlayModel, box: Rect, axis: Axis): void {
   const { width } = sketch.card;
   const across = axis === 'x' ? -CHAIN.x / view.zoom : width + CHAIN.y / view.zoom;
   for (const { from, to, own } of chainOf(sketch, box, axis)) {
     const [a, b] = [toStage(along(axis, from, across), view), toStage(along(axis, to, across), view)];
     const name = own ? 'chain own' : 'chain';
-    line(group, { from: a, to: b }, name, false);
+    line(marks, { from: a, to: b }, name, false);
     for (const { x, y } of [a, b])
-      line(group, { from: { x: x - 4, y: y + 4 }, to: { x: x + 4, y: y - 4 } }, name, false);
+      line(marks, { from: { x: x - 4, y: y + 4 }, to: { x: x + 4, y: y - 4 } }, name, false);
     const words = faceMessages.figure(ticks(to - from), sketch.unit);
     const tight = Math.hypot(b.x - a.x, b.y - a.y) < words.length * 6 + 4 ? 11 : 0;
     const at = axis === 'x' ? { x: (a.x + b.x) / 2, y: a.y - 6 - tight } : { x: a.x - 6 - tight, y: (a.y + b.y) / 2 };
-    text(group, at, words, 'middle', own ? 'figure own beside' : 'figure beside', axis === 'x' ? 0 : -90);
+    text(marks, at, words, 'middle', own ? 'figure own beside' : 'figure beside', axis === 'x' ? 0 : -90);
   }
 }
 
@@ -114,20 +118,20 @@ function chained(selected: readonly Piece[]): Rect | null {
 }
 
 /** The chains of what is selected; beside them, while something is dragged, what it snaps to and its figure. */
-export function drawGuides(group: G, model: OverlayModel): void {
+export function drawGuides(marks: DrawnMarks, model: OverlayModel): void {
   const { sketch, view, selected, moment } = model;
   const box = chained(selected);
-  if (box) for (const axis of ['x', 'y'] as const) drawChain(group, model, box, axis);
+  if (box) for (const axis of ['x', 'y'] as const) drawChain(marks, model, box, axis);
   const [only] = selected;
   if (!moment || !only) return;
   for (const mark of moment.marks) {
-    if (mark.length === undefined) drawLine(group, mark, view);
-    else drawReveal(group, { ...mark, length: mark.length }, view, sketch.unit);
+    if (mark.length === undefined) drawLine(marks, mark, view);
+    else drawReveal(marks, { ...mark, length: mark.length }, view, sketch.unit);
   }
   // The chains say where an upright piece is moved to.
   if (moment.event === 'piece.move' && box) return;
   const below = lowestPoint(only, view);
-  slip(group, { x: below.x, y: below.y + 26 }, moment.figure);
+  slip(marks, { x: below.x, y: below.y + 26 }, moment.figure);
 }
 
 /** The lowest point of a piece on the stage, in the middle of it from left to right. */
@@ -137,11 +141,9 @@ function lowestPoint(piece: Piece, view: FaceView): Point {
 }
 
 /** A figure on a slip of paper. */
-function slip(group: G, at: Point, words: string): void {
+function slip(marks: DrawnMarks, at: Point, words: string): void {
   const width = words.length * 7 + 18;
-  group
-    .rect(width, 24)
-    .attr({ x: at.x - width / 2, y: at.y - 17, rx: 2 })
-    .addClass('slip');
-  text(group, at, words, 'middle', 'slip-figure');
+  const [x, y] = [String(at.x - width / 2), String(at.y - 17)];
+  marks.draw('rect', { width: String(width), height: '24', x, y, rx: '2', class: 'slip' });
+  text(marks, at, words, 'middle', 'slip-figure');
 }

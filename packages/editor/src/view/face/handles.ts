@@ -7,6 +7,8 @@ import { type FaceView, toStage } from './face-view.js';
 const TARGET = 28;
 /** How far the tilt pin stands off the piece, in pixels. */
 const PIN = 34;
+/** How far over the card's top edge it stands where the dimensions of an upright piece would lie under it: above their figures. */
+const OVER_FIGURES = 48;
 /** Shortest side, in pixels, that has room for the grips of two corners. */
 const GRIPS = 30;
 /** Edges shorter than this on the screen have no handle in their middle; the corners do. */
@@ -65,11 +67,11 @@ export class Handles {
     this.show(null, { zoom: 1, left: 0, top: 0 }, false);
   }
 
-  /** Puts the handles around `piece`, or away; while something is dragged only the frame stays. */
+  /** Puts the handles around `piece`, or away; while something is dragged only the frame is seen, and they stay behind. */
   show(piece: Piece | null, view: FaceView, dragging: boolean): void {
     this.group.attr('display', piece ? null : 'none');
-    this.group.attr('opacity', dragging ? 0 : null);
-    if (!piece) return;
+    this.group.attr('visibility', dragging ? 'hidden' : null);
+    if (!piece || dragging) return;
     const [width, height] = [piece.width * view.zoom, piece.height * view.zoom];
     for (const { handle, group, target } of this.resize) {
       const at = toStage(handlePoint(piece, piece.tilt, handle), view);
@@ -94,7 +96,9 @@ export class Handles {
     const pin = ([-1, 1] as const).map((y) => {
       const edge = toStage(handlePoint(piece, piece.tilt, { x: 0, y }), view);
       const stand = turned({ x: 0, y: y * PIN }, piece.tilt);
-      return { x: edge.x + stand.x, y: edge.y + stand.y, turn: piece.tilt + (y < 0 ? 0 : 180) };
+      const among = piece.tilt === 0 && edge.y + stand.y > view.top - OVER_FIGURES && edge.y + stand.y < view.top;
+      const top = among ? view.top - OVER_FIGURES : edge.y + stand.y;
+      return { x: edge.x + stand.x, y: top, turn: piece.tilt + (y < 0 ? 0 : 180) };
     });
     const at = pin.find(({ y }) => y >= TARGET / 2) ?? pin[0];
     if (at) this.tilt.attr('transform', `translate(${at.x.toFixed(2)} ${at.y.toFixed(2)}) rotate(${at.turn})`);

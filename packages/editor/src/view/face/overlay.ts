@@ -3,6 +3,7 @@ import type { Point } from '@trimwell/geometry';
 import type { Piece, Sketch } from '@trimwell/sketch';
 import { HANDLES, handlePoint, type Place, turned } from '../../state/resize.js';
 import { CornerGrips } from './corner-grips.js';
+import { DrawnMarks } from './drawn-marks.js';
 import type { FaceView } from './face-view.js';
 import { toStage } from './face-view.js';
 import { drawGuides } from './guides.js';
@@ -49,39 +50,40 @@ export function framePath(place: Place & { readonly tilt: number }, view: FaceVi
 export class Overlay {
   readonly handles: Handles;
   readonly corners: CornerGrips;
-  readonly #frames: G;
-  readonly #guides: G;
+  readonly #frames: DrawnMarks;
+  readonly #guides: DrawnMarks;
 
   constructor(group: G) {
-    this.#frames = group.group().addClass('frames');
-    this.#guides = group.group().addClass('guides');
+    this.#frames = new DrawnMarks(group.group().addClass('frames').node);
+    this.#guides = new DrawnMarks(group.group().addClass('guides').node);
     this.corners = new CornerGrips(group.group().addClass('handles'));
     this.handles = new Handles(group.group().addClass('handles'));
   }
 
   show(model: OverlayModel): void {
     const { view, selected, handled, pointed, focused, moment, drawnFrame } = model;
-    this.#frames.clear();
+    this.#frames.begin();
     if (pointed && !selected.includes(pointed)) this.#frame(framePath(pointed, view, 0), 'pointed');
     for (const piece of selected) {
       this.#frame(framePath(piece, view, 0), piece.hidden ? 'selected away' : 'selected');
       if (piece.locked) this.#pin(piece, view);
     }
     if (focused) this.#frame(framePath(focused, view, 4), 'focused');
-    if (drawnFrame)
-      this.#frames
-        .rect()
-        .attr({ ...drawnFrame })
-        .addClass('drawn-frame');
+    if (drawnFrame) {
+      const box = Object.entries(drawnFrame).map(([name, value]) => [name, String(value)] as const);
+      this.#frames.draw('rect', { ...Object.fromEntries(box), class: 'drawn-frame' });
+    }
+    this.#frames.end();
     this.handles.show(handled, view, moment !== null);
     this.corners.show(handled, view, moment !== null);
-    this.#guides.clear();
+    this.#guides.begin();
     drawGuides(this.#guides, model);
+    this.#guides.end();
   }
 
   #frame(d: string, name: string): void {
-    this.#frames.path(d).addClass('casing');
-    this.#frames.path(d).addClass(name);
+    this.#frames.draw('path', { d, class: 'casing' });
+    this.#frames.draw('path', { d, class: name });
   }
 
   /** A locked piece is held by pins in its corners. */
@@ -89,10 +91,7 @@ export class Overlay {
     for (const handle of HANDLES) {
       if (handle.x === 0 || handle.y === 0) continue;
       const at = toStage(handlePoint(piece, piece.tilt, handle), view);
-      this.#frames
-        .circle(9)
-        .attr({ cx: at.x.toFixed(2), cy: at.y.toFixed(2) })
-        .addClass('pin');
+      this.#frames.draw('circle', { r: '4.5', cx: at.x.toFixed(2), cy: at.y.toFixed(2), class: 'pin' });
     }
   }
 }
