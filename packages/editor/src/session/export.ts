@@ -17,8 +17,11 @@ export interface Export {
   readonly file: TextFile;
 }
 
-/** Everything that can be saved of a sketch: itself, its piece lists, and, once there is a plan, each sheet's guide. */
-export function exportFiles(sketch: Sketch, batch: BatchPlan | null): readonly Export[] {
+/**
+ * Everything that can be saved: the document with its variations, and of what is shown with those that are on, the piece
+ * lists and, once there is a plan, each sheet's guide.
+ */
+export function exportFiles(document: Sketch, sketch: Sketch, batch: BatchPlan | null): readonly Export[] {
   const stem = fileStem(sketch.title);
   const cards = batch?.cards ?? 1;
   const csv = (name: string, count: number): TextFile => ({
@@ -30,7 +33,7 @@ export function exportFiles(sketch: Sketch, batch: BatchPlan | null): readonly E
   return [
     {
       label: 'The sketch, to open again (JSON)',
-      file: { name: `${stem}.json`, type: 'application/json', text: writeSketchText(sketch) },
+      file: { name: `${stem}.json`, type: 'application/json', text: writeSketchText(document) },
     },
     {
       label: `Piece list for ${cards === 1 ? '1 card' : `${cards} cards`} (CSV)`,

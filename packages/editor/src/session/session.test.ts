@@ -40,6 +40,15 @@ function start() {
   return { session, asked, changes, answer, plan, drag, pull };
 }
 
+test('that another sketch was opened is told, even the same one again', () => {
+  const { session, changes, drag } = start();
+  drag(1);
+  expect([changes.at(-1)?.opened, session.openings]).toEqual([false, 0]);
+  session.open(session.document);
+  expect([changes.at(-1)?.opened, session.openings]).toEqual([true, 1]);
+  expect(session.gesture).toBeNull();
+});
+
 test('opening a sketch asks for its plan; moving a piece asks for none', () => {
   const { asked, plan, drag, session } = start();
   expect(asked).toHaveLength(1);

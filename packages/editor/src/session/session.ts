@@ -23,6 +23,8 @@ export interface SessionChange {
   readonly settled: boolean;
   /** A gesture has just ended, kept or put back; what it did was told while it went on. */
   readonly ended: boolean;
+  /** Another sketch was put on the table: nothing that was begun on the one before goes on. */
+  readonly opened: boolean;
 }
 
 const ONLY_THE_PLAN = {
@@ -33,6 +35,7 @@ const ONLY_THE_PLAN = {
   selection: false,
   plan: true,
   ended: false,
+  opened: false,
 } as const;
 
 const NO_PLAN: PlanView = {
@@ -63,6 +66,7 @@ export class Session {
   #state: EditorState;
   #plan: PlanView = NO_PLAN;
   #gesture: string | null = null;
+  #openings = 0;
   #trial: Trial | null = null;
   /** The sketch of the newest question; moving a piece asks none. */
   #asked: Sketch;
@@ -71,9 +75,10 @@ export class Session {
   readonly #client: PlanClient;
   readonly #listeners = new Set<(change: SessionChange) => void>();
 
-  constructor(sketch: Sketch, port: PlanPort) {
-    this.#state = openState(sketch);
-    this.#asked = sketch;
+  /** Opens a sketch, or goes on with what another session left, its history too. */
+  constructor(begin: Sketch | EditorState, port: PlanPort) {
+    this.#state = 'history' in begin ? begin : openState(begin);
+    this.#asked = this.#state.sketch;
     this.#client = new PlanClient(port, (answer, newest) => this.#onAnswer(answer, newest));
     this.#ask();
   }
@@ -89,6 +94,11 @@ export class Session {
 
   get plan(): PlanView {
     return this.#plan;
+  }
+
+  /** How often another sketch was put on the table, to tell whether what was begun is still about this one. */
+  get openings(): number {
+    return this.#openings;
   }
 
   /** The gesture under way, or null. */
@@ -174,7 +184,8 @@ export class Session {
     this.#trial = null;
     this.#offers.clear();
     this.#client.forget();
-    this.#become(openState(sketch), true);
+    this.#openings += 1;
+    this.#become(openState(sketch), true, true);
   }
 
   dispose(): void {
@@ -189,7 +200,7 @@ export class Session {
     this.#become(next, underWay);
   }
 
-  #become(next: EditorState, ended = false): void {
+  #become(next: EditorState, ended = false, opened = false): void {
     const before = this.#state;
     if (next === before && !ended) return;
     this.#state = next;
@@ -208,6 +219,7 @@ export class Session {
       plan: asked,
       settled: this.#gesture === null,
       ended,
+      opened,
     });
   }
 

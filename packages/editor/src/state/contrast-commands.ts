@@ -1,8 +1,16 @@
-import { type Edit, everySource, freeId, type Mix, type Sketch } from '@trimwell/sketch';
+import {
+  type Edit,
+  everySource,
+  freeId,
+  LONGEST_NAME,
+  type Mix,
+  MOST_CONTRASTS,
+  MOST_IN_CONTRAST,
+  MOST_IN_MIX,
+  MOST_MIXES,
+  type Sketch,
+} from '@trimwell/sketch';
 import { type Command, type EditorState, selectedPieces, type Transaction } from './state.js';
-
-/** Most groups of contrasting pieces, pieces in a group, mixes, and papers of a mix, as the schema says. */
-const MOST = 24;
 
 type Contrast = Sketch['batch']['contrast'];
 
@@ -51,7 +59,7 @@ function contrastStep(
   event: string,
   contrast: Contrast,
 ): Omit<Transaction, 'at'> | null {
-  const full = contrast.length > MOST || contrast.some((group) => group.length > MOST);
+  const full = contrast.length > MOST_CONTRASTS || contrast.some((group) => group.length > MOST_IN_CONTRAST);
   if (full || JSON.stringify(contrast) === JSON.stringify(batch.contrast)) return null;
   return { event, edits: [{ do: 'batch', batch: { ...batch, contrast } }] };
 }
@@ -112,7 +120,7 @@ export function cutAllFrom(from: string): Command {
 function mixName({ papers }: Sketch, ids: readonly string[]): string {
   const names = ids.map((id) => papers.find((paper) => paper.id === id)?.name ?? id);
   const all = `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-  return all.length <= 80 ? all : `${names.length} papers in turn`;
+  return all.length <= LONGEST_NAME ? all : `${names.length} papers in turn`;
 }
 
 /**
@@ -125,15 +133,15 @@ export function cutFromPapers(papers: readonly string[], name?: string): Command
     const ids = [...new Set(papers)];
     const known = ids.every((id) => sketch.papers.some((paper) => paper.id === id));
     const pieces = selectedPieces(state);
-    if (pieces.length === 0 || ids.length < 2 || ids.length > MOST || !known) return false;
+    if (pieces.length === 0 || ids.length < 2 || ids.length > MOST_IN_MIX || !known) return false;
     const same = (mix: Mix): boolean => mix.papers.length === ids.length && ids.every((id) => mix.papers.includes(id));
     const there = sketch.mixes.find(same);
-    if (!there && sketch.mixes.length >= MOST) return false;
+    if (!there && sketch.mixes.length >= MOST_MIXES) return false;
     if (there) return cutAllFrom(there.id)(state, dispatch, at);
     const text = name?.trim() ?? '';
     const mix: Mix = {
       id: freeId('mix', everySource(sketch)),
-      name: text === '' ? mixName(sketch, ids) : text.slice(0, 80),
+      name: text === '' ? mixName(sketch, ids) : text.slice(0, LONGEST_NAME),
       papers: ids,
     };
     const edits: readonly Edit[] = [

@@ -1,6 +1,5 @@
 import { ticks } from '@trimwell/geometry';
-import { type Edit, everyPiece, freeId, type Piece, rulerStep } from '@trimwell/sketch';
-import { MOST_PIECES } from './new-piece-commands.js';
+import { type Edit, everyPiece, freeId, MOST_PIECES, type Piece, rulerStep } from '@trimwell/sketch';
 import { type Command, selectedPieces } from './state.js';
 
 /** The id without the number at its end, short enough for another number. */

@@ -67,14 +67,24 @@ export function leadBody(bodies: readonly Body[], selection: readonly string[]):
   return bodies.find(({ tied }) => last !== undefined && tied.has(last)) ?? null;
 }
 
+/** A box on the card; the corners of a tilted piece lie between ticks. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
 /** The least box around `places`; null without any. */
-export function boxAround(places: readonly Rect[]): Rect | null {
+export function boxAround(places: readonly Rect[]): Rect | null;
+export function boxAround(places: readonly Box[]): Box | null;
+export function boxAround(places: readonly Box[]): Box | null {
   const [first, ...others] = places;
   if (!first) return null;
-  return others.reduce<Rect>((box, place) => {
+  return others.reduce<Box>((box, place) => {
     const [x, y] = [Math.min(box.x, place.x), Math.min(box.y, place.y)];
     const right = Math.max(box.x + box.width, place.x + place.width);
     const bottom = Math.max(box.y + box.height, place.y + place.height);
-    return { x, y, width: right - x, height: bottom - y } as Rect;
+    return { x, y, width: right - x, height: bottom - y };
   }, first);
 }

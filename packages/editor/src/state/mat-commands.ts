@@ -5,11 +5,11 @@ import {
   everyPiece,
   freeId,
   isRounded,
+  MOST_PIECES,
   matPlace,
   type Piece,
   type Sketch,
 } from '@trimwell/sketch';
-import { MOST_PIECES } from './new-piece-commands.js';
 import { chainEdits, onEach } from './on-selected.js';
 import { type Command, selectedPieces } from './state.js';
 
@@ -24,11 +24,14 @@ export function outermost(sketch: Sketch, piece: Piece): Piece {
   return mat ? outermost(sketch, mat) : piece;
 }
 
-/** A paper that sets `from` off: the first plain cardstock that is another one, else the first other paper, else the same. */
-function otherPaper({ papers }: Sketch, from: string): string {
+/**
+ * A paper that sets `from` off: the first plain cardstock that is another one, best one that the card itself is not of, so
+ * that the mat shows on it; else the first other paper, else the same.
+ */
+function otherPaper({ papers, card }: Sketch, from: string): string {
   const others = papers.filter((paper) => paper.id !== from);
-  const plain = others.find((paper) => paper.kind === 'cardstock' && paper.look.pattern === 'plain');
-  return (plain ?? others[0])?.id ?? from;
+  const plain = others.filter((paper) => paper.kind === 'cardstock' && paper.look.pattern === 'plain');
+  return (plain.find((paper) => paper.id !== card.base) ?? plain[0] ?? others[0])?.id ?? from;
 }
 
 function matFor(sketch: Sketch, inner: Piece, reveal: Length, from?: string): Piece {

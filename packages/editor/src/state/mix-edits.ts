@@ -1,11 +1,7 @@
-import { everySource, freeId, type Mix } from '@trimwell/sketch';
-import { freeName } from './paper-edits.js';
-import { changedSketch, isUsed, recutAll, sourceUses } from './paper-uses.js';
+import { everySource, freeId, type Mix, MOST_IN_MIX, MOST_MIXES } from '@trimwell/sketch';
+import { freeName } from './free-name.js';
+import { changedSketch, isUsed, removalOf, sourceUses } from './paper-uses.js';
 import type { Command, EditorState } from './state.js';
-
-/** Most mixes that a sketch may hold, and most papers of one, as its schema says. */
-export const MOST_MIXES = 24;
-export const MOST_IN_MIX = 24;
 
 /** What a mix is called that was not named. */
 export const UNNAMED_MIX = 'Mix';
@@ -91,8 +87,8 @@ export function removeMix(id: string, instead?: string): Command {
     if (!mixes.some((mix) => mix.id === id)) return false;
     const known = [...papers, ...mixes].some((source) => source.id === instead && source.id !== id);
     if (instead === undefined ? isUsed(sourceUses(state, id)) : !known) return false;
-    const recut = instead === undefined ? [] : recutAll(state, id, instead);
-    dispatch?.({ event: 'mix.remove', edits: [...recut, { do: 'remove-mix', mix: id }], at });
+    const edits = removalOf(state, id, instead ?? null, { do: 'remove-mix', mix: id });
+    dispatch?.({ event: 'mix.remove', edits, at });
     return true;
   };
 }

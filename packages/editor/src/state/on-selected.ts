@@ -12,6 +12,18 @@ export function onSelected(change: (piece: Piece, sketch: Sketch) => Omit<Transa
   };
 }
 
+/**
+ * `command` on the pieces `ids`, whatever is selected by now: for what was typed while they were. What is selected and which
+ * face is shown stay.
+ */
+export function onPieces(ids: readonly string[], command: Command): Command {
+  return (state, dispatch, at) => {
+    const { selection, face } = state;
+    const stay = (transaction: Transaction): void => dispatch?.({ ...transaction, selection, face });
+    return command({ ...state, selection: ids }, dispatch && stay, at);
+  };
+}
+
 /** A command that dispatches `edits` as one step; does not apply when there are none. */
 export function withEdits(
   event: string,

@@ -1,13 +1,15 @@
 import { inches, millimetres, ticks } from '@trimwell/geometry';
-import { applyEdit, applyEdits, type Paper, type Piece } from '@trimwell/sketch';
+import { applyEdit, applyEdits, MOST_PAPERS, type Paper, type Piece } from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import { expectRefused, expectTransaction, transactionOf } from './expect-transaction.js';
 import { addMix, moveInMix, nameMix, putIntoMix, removeMix, takeOutOfMix } from './mix-edits.js';
-import { addPaper, changePaper, MOST_PAPERS, removePaper } from './paper-edits.js';
+import { addPiece } from './new-piece-commands.js';
+import { addPaper, changePaper, removePaper } from './paper-edits.js';
 import { isUsed, sourceUses } from './paper-uses.js';
-import { type EditorState, openState } from './state.js';
+import { type Command, type EditorState, openState } from './state.js';
 import { applyTransaction } from './transaction.js';
+import { startVariation } from './variation-commands.js';
 
 const start = openState(sampleSketch());
 
@@ -173,4 +175,42 @@ test('a mix that pieces are cut from goes only when a paper or another mix is na
   expect(after.sketch.mixes).toEqual([]);
   expect(cutFrom(after, 'moss')).toEqual(expect.arrayContaining(cut));
   expect(transactionOf(expectTransaction(start, addMix()), removeMix('mix-1'))?.event).toBe('mix.remove');
+});
+
+/** The state with a variation put on and not written any more, in which `commands` were done; */
+function wornWith(...commands: readonly ((state: EditorState) => Command)[]): EditorState {
+  const done = (state: EditorState, command: Command) => expectTransaction(state, command);
+  const written = commands.reduce((state, make) => done(state, make(state)), done(start, startVariation('Fresh')));
+  const id = written.writing;
+  return {
+    ...applyTransaction(written, { event: 'variation.close', edits: [], writing: null, at: 1 }),
+    on: [id ?? ''],
+  };
+}
+
+const lastPiece = (state: EditorState) => state.sketch.pieces.at(-1)?.from;
+
+test('a paper that a variation brought is taken away while it is put on', () => {
+  const worn = wornWith(
+    () => addPaper(),
+    (state) => addPiece(state.sketch.papers.at(-1)?.id ?? ''),
+  );
+  const id = worn.sketch.papers.at(-1)?.id ?? '';
+  expect(worn.document.papers.map((one) => one.id)).not.toContain(id);
+  const after = expectTransaction(worn, removePaper(id, 'moss'));
+  expect(after.sketch.papers.map((one) => one.id)).not.toContain(id);
+  expect(lastPiece(after)).toBe('moss');
+  expect(after.document.pieces).toEqual(start.document.pieces);
+  expect(JSON.stringify(after.document)).not.toContain(`"${id}"`);
+});
+
+test('a mix that a variation brought is taken away while it is put on', () => {
+  const worn = wornWith(
+    () => addMix(['moss', 'dots']),
+    (state) => addPiece(state.sketch.mixes.at(-1)?.id ?? ''),
+  );
+  const id = worn.sketch.mixes.at(-1)?.id ?? '';
+  const after = expectTransaction(worn, removeMix(id, 'moss'));
+  expect(after.sketch.mixes.map((one) => one.id)).not.toContain(id);
+  expect(lastPiece(after)).toBe('moss');
 });

@@ -1,23 +1,13 @@
 import { inches, millimetres, ticks } from '@trimwell/geometry';
-import { everySource, freeId, type Look, type Paper, type Sketch, usualSheets } from '@trimwell/sketch';
-import { changedSketch, isUsed, recutAll, sourceUses } from './paper-uses.js';
+import { everySource, freeId, type Look, MOST_PAPERS, type Paper, type Sketch, usualSheets } from '@trimwell/sketch';
+import { freeName } from './free-name.js';
+import { changedSketch, isUsed, removalOf, sourceUses } from './paper-uses.js';
 import type { Command, EditorState } from './state.js';
-
-/** Most papers that a sketch may hold, as its schema says. */
-export const MOST_PAPERS = 60;
 
 /** What a paper is called that was not named. */
 export const UNNAMED_PAPER = 'New paper';
 
 const NEW_LOOK: Omit<Look, 'repeat'> = { pattern: 'plain', ground: '#e8dcc4', inks: ['#6f8f7b', '#b5492f', '#d2a24c'] };
-
-/** `name`, or `name 2`, `name 3` … when there is one of that name. */
-export function freeName(name: string, records: readonly { readonly name: string }[]): string {
-  const stem = name.replace(/ \d+$/, '').slice(0, 74);
-  const taken = new Set(records.map((record) => record.name));
-  if (!taken.has(name)) return name;
-  for (let n = 2; ; n += 1) if (!taken.has(`${stem} ${n}`)) return `${stem} ${n}`;
-}
 
 /** The paper that a change is made on, or null when there is none of that id. */
 export function paperToChange(state: EditorState, id: string): Paper | null {
@@ -101,8 +91,8 @@ export function removePaper(id: string, instead?: string): Command {
     if (others.length === 0 || others.length === papers.length) return false;
     if (instead !== undefined && !others.some((paper) => paper.id === instead)) return false;
     if (instead === undefined && isUsed(sourceUses(state, id))) return false;
-    const recut = instead === undefined ? [] : recutAll(state, id, instead);
-    dispatch?.({ event: 'paper.remove', edits: [...recut, { do: 'remove-paper', paper: id }], at });
+    const edits = removalOf(state, id, instead ?? null, { do: 'remove-paper', paper: id });
+    dispatch?.({ event: 'paper.remove', edits, at });
     return true;
   };
 }

@@ -16,8 +16,11 @@ export interface SourceUses {
  * the document has it; else what is shown.
  */
 export function changedSketch({ document, sketch, writing }: EditorState, id: string): Sketch {
-  const there = [...document.papers, ...document.mixes].some((source) => source.id === id);
-  return writing === null && there ? document : sketch;
+  return writing === null && hasSource(document, id) ? document : sketch;
+}
+
+function hasSource({ papers, mixes }: Sketch, id: string): boolean {
+  return [...papers, ...mixes].some((source) => source.id === id);
 }
 
 /** True when `edit` is about the paper or mix `id` itself. */
@@ -78,8 +81,18 @@ export function isUsed({ base, pieces, mixes, variations }: SourceUses): boolean
   return base || pieces.length + mixes.length + variations.length > 0;
 }
 
+/**
+ * The edits after which the paper or mix `id` is gone and nothing is cut from it any more, but from `instead`; null where
+ * nothing is. What only variations have brought is gone when they bring it no more: the card itself has nothing of it.
+ */
+export function removalOf(state: EditorState, id: string, instead: string | null, removal: CardEdit): readonly Edit[] {
+  const recuts = instead === null ? [] : recutAll(state, id, instead);
+  const brought = state.writing === null && !hasSource(state.document, id);
+  return brought ? recuts.filter((edit) => edit.do === 'set-variation') : [...recuts, removal];
+}
+
 /** The edits after which nothing is cut from `id` any more, but from `instead`. */
-export function recutAll(state: EditorState, id: string, instead: string): readonly Edit[] {
+function recutAll(state: EditorState, id: string, instead: string): readonly Edit[] {
   const { base, pieces, mixes, variations } = sourceUses(state, id);
   const { card } = changedSketch(state, id);
   return [

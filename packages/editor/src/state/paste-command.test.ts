@@ -1,4 +1,4 @@
-import { inches, ticks } from '@trimwell/geometry';
+import { inches, millimetres, ticks } from '@trimwell/geometry';
 import { applyEdits, type CopiedPieces, copiedPieces, type Piece, type Sketch } from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
@@ -81,11 +81,58 @@ test('mixes and punches come along into a sketch that has none of them', () => {
   });
 });
 
-test('lengths cross between inches and millimetres to the tick', () => {
+test('between inches and millimetres sizes stay, places come to the nearest mark, a mat with its piece', () => {
   const odd = applyEdits(sketch, [{ do: 'place', piece: 'strip', x: ticks(12_345), y: ticks(77) }]);
   const metric = openState(applyEdits(sketch, [{ do: 'unit', unit: 'mm' }]));
   expectTransaction(metric, paste(copied(['strip'], odd)), (after) => {
-    expect(piece(after, 'strip-1')).toMatchObject({ x: 12_345, y: 77, width: inches(3.75) });
+    expect(piece(after, 'strip-1')).toMatchObject({ x: millimetres(19), y: 0, width: inches(3.75) });
+  });
+  expectTransaction(metric, paste(copied(['panel', 'panel-mat'])), (after) => {
+    const [panel, mat] = [piece(after, 'panel-1'), piece(after, 'panel-mat-1')];
+    expect([mat.x % millimetres(1), mat.y % millimetres(1)]).toEqual([0, 0]);
+    expect([panel.x - mat.x, panel.width]).toEqual([inches(1 / 8), piece(start, 'panel').width]);
+  });
+  const there = applyEdits(sketch, [{ do: 'remove-piece', piece: 'strip' }]);
+  expectTransaction(openState(there), paste(copied(['strip'], odd)), (after) => {
+    expect(piece(after, 'strip')).toMatchObject({ x: 12_345, y: 77 });
+  });
+});
+
+test('what would lie off the card comes onto it, on a mark; what only reaches over an edge stays', () => {
+  const { card } = sketch;
+  const bare = openState(applyEdits(sketch, [{ do: 'remove-piece', piece: 'strip' }]));
+  const at = (x: number, y: number) =>
+    copied(['strip'], applyEdits(sketch, [{ do: 'place', piece: 'strip', x: ticks(x), y: ticks(y) }]));
+  const strip = piece(start, 'strip');
+  expectTransaction(bare, paste(at(inches(70), inches(-50))), (after) => {
+    const pasted = piece(after, 'strip');
+    expect([pasted.x, pasted.y]).toEqual([card.width - strip.width, 0]);
+    expect([pasted.x % inches(1 / 16), pasted.width]).toEqual([0, strip.width]);
+  });
+  const over = card.width - strip.width + inches(1 / 2);
+  expectTransaction(bare, paste(at(over, inches(1))), (after) => expect(piece(after, 'strip').x).toBe(over));
+  const wide = applyEdits(bare.document, [{ do: 'card', card: { ...card, width: inches(2) } }]);
+  expectTransaction(openState(wide), paste(at(inches(9), inches(1))), (after) =>
+    expect(piece(after, 'strip').x).toBe((inches(2) - strip.width) / 2),
+  );
+});
+
+test('a sheet with a photograph is known again, though the photograph is not copied', () => {
+  const photo = (id: string, hex: string) => {
+    const found = sketch.papers.find((one) => one.id === id);
+    if (!found) throw new Error(`no paper ${id}`);
+    return { ...found, look: { ...found.look, photo: hex.repeat(32) } };
+  };
+  const twin = { ...photo('ivory', 'cd'), id: 'twin' };
+  const shown = openState(
+    applyEdits(sketch, [
+      { do: 'set-paper', paper: twin },
+      { do: 'set-paper', paper: photo('ivory', 'ab') },
+    ]),
+  );
+  expectTransaction(shown, paste(copied(['greeting'])), (after) => {
+    expect(after.sketch.papers).toBe(shown.sketch.papers);
+    expect(piece(after, 'greeting-1').from).toBe(piece(start, 'greeting').from);
   });
 });
 

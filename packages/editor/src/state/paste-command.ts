@@ -6,19 +6,24 @@ import {
   everySource,
   type Face,
   freeId,
+  MOST_MIXES,
+  MOST_PAPERS,
+  MOST_PIECES,
+  MOST_PUNCHES,
   type Piece,
   rulerStep,
   type Sketch,
 } from '@trimwell/sketch';
 import { nextName, stemOf } from './copy-commands.js';
-import { MOST_PIECES } from './new-piece-commands.js';
+import { pastedPlaces } from './pasted-places.js';
 import type { Command } from './state.js';
 
-/** Most papers, mixes and punches that a sketch may hold, as its schema says. */
-const MOST = { papers: 60, mixes: 24, punches: 24 } as const;
-
-/** What of a record says nothing about what it is: its id, and what this maker happens to have of it. */
+/**
+ * What of a record says nothing about what it is: its id, what this maker happens to have of it, and the photograph, which is
+ * not copied.
+ */
 const BY_THE_WAY: ReadonlySet<string> = new Set(['id', 'sheets', 'price']);
+const NOT_COPIED: ReadonlySet<string> = new Set(['photo']);
 
 /** A record's text, the same for records that are the same but for their ids and stock, whatever the order of keys. */
 function fingerprint(record: object): string {
@@ -26,6 +31,7 @@ function fingerprint(record: object): string {
     typeof value === 'object' && value !== null && !Array.isArray(value)
       ? Object.fromEntries(
           Object.entries(value)
+            .filter(([key]) => !NOT_COPIED.has(key))
             .toSorted(([a], [b]) => (a < b ? -1 : 1))
             .map(([key, inner]) => [key, sorted(inner)]),
         )
@@ -45,12 +51,19 @@ function settle<R extends Named>(
   there: readonly R[],
   taken: readonly Named[],
 ): { readonly ids: ReadonlyMap<string, string>; readonly fresh: readonly R[] } {
-  const known = new Map(there.map((record) => [fingerprint(record), record.id]));
+  const known = new Map<string, string[]>();
+  const know = (record: R): void => {
+    const print = fingerprint(record);
+    known.set(print, [...(known.get(print) ?? []), record.id]);
+  };
+  there.forEach(know);
   const used = [...taken];
   const ids = new Map<string, string>();
   const fresh: R[] = [];
   for (const record of copied) {
-    const same = known.get(fingerprint(record));
+    // Of several that are alike, the one of the same id: two sheets may differ in nothing but their photographs.
+    const alike = known.get(fingerprint(record)) ?? [];
+    const same = alike.includes(record.id) ? record.id : alike[0];
     const free = !used.some(({ id }) => id === record.id);
     const id = same ?? (free ? record.id : freeId(stemOf(record.id), used));
     ids.set(record.id, id);
@@ -58,7 +71,7 @@ function settle<R extends Named>(
     const added = { ...record, id };
     fresh.push(added);
     used.push(added);
-    known.set(fingerprint(added), id);
+    know(added);
   }
   return { ids, fresh };
 }
@@ -90,11 +103,15 @@ function pasting(sketch: Sketch, face: Face, copied: CopiedPieces): Pasting | nu
   const punches = settle(copied.punches, sketch.punches, sketch.punches);
   const full =
     sketch.pieces.length + copied.pieces.length > MOST_PIECES ||
-    sketch.papers.length + papers.fresh.length > MOST.papers ||
-    sketch.mixes.length + mixes.fresh.length > MOST.mixes ||
-    sketch.punches.length + punches.fresh.length > MOST.punches;
+    sketch.papers.length + papers.fresh.length > MOST_PAPERS ||
+    sketch.mixes.length + mixes.fresh.length > MOST_MIXES ||
+    sketch.punches.length + punches.fresh.length > MOST_PUNCHES;
   if (full) return null;
-  const onFace = copied.pieces.map((piece) => ({ ...piece, face }));
+  const onFace = pastedPlaces(
+    copied.pieces.map((piece) => ({ ...piece, face })),
+    copied.unit,
+    sketch,
+  );
   const shift = freeShift(sketch, onFace);
   const taken = [...everyPiece(sketch)];
   const names = [...sketch.pieces];
@@ -135,8 +152,9 @@ function pasting(sketch: Sketch, face: Face, copied: CopiedPieces): Pasting | nu
 }
 
 /**
- * Glues copied pieces on top of the face that is shown and selects them: in their old places to the tick or, where one
- * would lie exactly on another like it, all of them two marks farther to the right and down. Papers, mixes and punches
+ * Glues copied pieces on top of the face that is shown and selects them: in their old places (between inches and millimetres
+ * on the nearest marks, and never off the card) or, where one would lie exactly on another like it, all of them two marks
+ * farther to the right and down. Papers, mixes and punches
  * that the sketch has already (the same in all but id, stock and price) are used; others are added. Does not apply when
  * the sketch would become too full.
  */
@@ -150,4 +168,4 @@ export function paste(copied: CopiedPieces): Command {
 }
 
 /** Says that a sketch holds no more; for when `paste` does not apply. */
-export const TOO_FULL = `A sketch holds at most ${MOST_PIECES} pieces, ${MOST.papers} papers, ${MOST.mixes} mixes and ${MOST.punches} punches.`;
+export const TOO_FULL = `A sketch holds at most ${MOST_PIECES} pieces, ${MOST_PAPERS} papers, ${MOST_MIXES} mixes and ${MOST_PUNCHES} punches.`;

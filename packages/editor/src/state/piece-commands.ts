@@ -4,17 +4,20 @@ import {
   type Edit,
   type Face,
   isConcentric,
+  MOST_PER_CARD,
   mattedCorners,
   PIECE_KINDS,
   type Piece,
   SHAPES,
   type Shape,
+  type Sketch,
 } from '@trimwell/sketch';
 import { tiedTo } from './group.js';
 import { onEach } from './on-selected.js';
 import { isFree } from './place-commands.js';
 import { facePieces } from './select-commands.js';
 import { type Command, selectedPieces } from './state.js';
+import { recut } from './usual-cut.js';
 
 type Alteration = Omit<Extract<Edit, { readonly do: 'alter-piece' }>, 'do' | 'piece'>;
 
@@ -77,15 +80,15 @@ export function setName(name: string): Command {
   return (state, dispatch, at) => state.selection.length === 1 && rename(state, dispatch, at);
 }
 
-/** Says what the selected pieces are on the card. */
+/**
+ * Says what the selected pieces are on the card. A piece that is still as it was cut becomes the usual one of that kind, with
+ * its size and shape; one that has been worked on keeps both.
+ */
 export function setKind(kind: Piece['kind']): Command {
-  return onEach('piece.kind', (piece) =>
-    !PIECE_KINDS.includes(kind) || kind === piece.kind ? [] : [alter(piece, { kind })],
+  return onEach('piece.kind', (piece, sketch) =>
+    !PIECE_KINDS.includes(kind) || kind === piece.kind ? [] : (recut(sketch, piece, kind) ?? [alter(piece, { kind })]),
   );
 }
-
-/** Most copies of one piece on one card, as the schema says. */
-export const MOST_PER_CARD = 24;
 
 /** Sets how many of each selected piece one card takes: a whole number from 1 to 24. */
 export function setPerCard(perCard: number): Command {
@@ -95,9 +98,14 @@ export function setPerCard(perCard: number): Command {
   );
 }
 
+/** The usual banner or tag, where a piece that is still as it was cut gets its shape; null for all else. */
+function usualOf(sketch: Sketch, piece: Piece, shape: Shape): readonly Edit[] | null {
+  return shape === 'banner' || shape === 'tag' ? recut(sketch, piece, shape) : null;
+}
+
 /**
  * Gives the selected pieces another shape, of the same size; a mat that had its piece's shape follows it, so that the
- * border stays one. Corners and punched edges wait for the piece to be a rectangle again. Locked pieces keep theirs.
+ * border stays one. A piece that is still as it was cut becomes the usual banner or tag. Corners and punched edges wait for the piece to be a rectangle again. Locked pieces keep theirs.
  */
 export function setShape(shape: Shape): Command {
   return (state, dispatch, at = 0) => {
@@ -109,7 +117,9 @@ export function setShape(shape: Shape): Command {
       for (const other of sketch.pieces) if (tied.has(other.id) && other.shape === piece.shape) changing.add(other.id);
     }
     if (changing.size === 0) return false;
-    const edits = [...changing].map((piece): Edit => ({ do: 'alter-piece', piece, shape }));
+    const edits = sketch.pieces
+      .filter(({ id }) => changing.has(id))
+      .flatMap((piece) => usualOf(sketch, piece, shape) ?? [alter(piece, { shape })]);
     dispatch?.({ event: 'piece.shape', edits, at });
     return true;
   };

@@ -43,7 +43,7 @@ test('a quarter turn lets the right handle be pulled down', () => {
   expect(down).toEqual({ x: inches(0.5), y: inches(2.5), width: inches(4), height: inches(1) });
 });
 
-test('whatever the tilt, the opposite corner or edge stays within half a tick', () => {
+test('whatever the tilt, the opposite corner or edge stays within half a tick, or half a mark on the ruler', () => {
   fc.assert(
     fc.property(
       anyPlace,
@@ -62,8 +62,9 @@ test('whatever the tilt, the opposite corner or edge stays within half a tick', 
           { least: step, step: stepped ? step : null, proportion },
         );
         const [was, is] = [handlePoint(from, tilt, opposite(handle)), handlePoint(after, tilt, opposite(handle))];
-        expect(Math.abs(is.x - was.x)).toBeLessThanOrEqual(0.5 + 1e-6);
-        expect(Math.abs(is.y - was.y)).toBeLessThanOrEqual(0.5 + 1e-6);
+        const astray = (stepped ? step / 2 : 0) + 0.5 + 1e-6;
+        expect(Math.abs(is.x - was.x)).toBeLessThanOrEqual(astray);
+        expect(Math.abs(is.y - was.y)).toBeLessThanOrEqual(astray);
         expect(Math.min(after.width, after.height)).toBeGreaterThanOrEqual(step);
         expect(Object.values(after).every(Number.isSafeInteger)).toBe(true);
         if (stepped && !proportion) {
@@ -107,4 +108,45 @@ test('a mat is never pulled smaller than what leaves one mark of its piece', () 
   if (!mat || !panel) throw new Error('the sample has a matted panel');
   expect(leastSide(sketch, mat, step)).toBe(inches(1 / 4 + 1 / 16));
   expect(leastSide(sketch, panel, step)).toBe(step);
+});
+
+const marks = (most: number) => fc.integer({ min: 1, max: most }).map((count) => ticks(count * step));
+const ruledPlace = fc.record({ x: marks(90), y: marks(90), width: marks(60), height: marks(60) });
+
+test('on the ruler it stays on the ruler: size and place, upright or tilted, with the proportion or without', () => {
+  fc.assert(
+    fc.property(
+      ruledPlace,
+      fc.oneof(fc.constant(0), tilts),
+      fc.constantFrom(...HANDLES),
+      pull,
+      pull,
+      fc.boolean(),
+      (from, tilt, handle, x, y, proportion) => {
+        const after = resizePiece(from, tilt, handle, { x, y }, { least: step, step, proportion });
+        expect(Object.values(after).map((length) => Math.abs(length % step))).toEqual([0, 0, 0, 0]);
+      },
+    ),
+  );
+});
+
+test('a proportion is kept to half a mark, and a least size between two marks comes to the next', () => {
+  const from: Place = { x: inches(1), y: inches(1), width: inches(2), height: inches(1 + 1 / 16) };
+  const after = resizePiece(
+    from,
+    0,
+    { x: 1, y: 1 },
+    { x: inches(1), y: inches(0.5) },
+    { least: step, step, proportion: true },
+  );
+  expect(Math.abs(after.height - (after.width * from.height) / from.width)).toBeLessThanOrEqual(step / 2);
+  const least = ticks(step + 1);
+  const small = resizePiece(
+    from,
+    0,
+    { x: 1, y: 1 },
+    { x: -inches(9), y: -inches(9) },
+    { least, step, proportion: false },
+  );
+  expect([small.width, small.height]).toEqual([2 * step, 2 * step]);
 });

@@ -1,4 +1,4 @@
-import { type Length, ticks } from '@trimwell/geometry';
+import { type Length, nearestStep, ticks } from '@trimwell/geometry';
 import type { Piece, Sketch } from '@trimwell/sketch';
 
 /** A piece's rectangle before it is tilted about its centre. */
@@ -25,9 +25,9 @@ export const HANDLES: readonly Handle[] = [
 export interface ResizeRules {
   /** The least width and height. */
   readonly least: Length;
-  /** Sizes become multiples of it; null keeps them to the tick. */
+  /** Sizes become multiples of it, and so do places that would else lie between two; null keeps both to the tick. */
   readonly step: Length | null;
-  /** Keep width to height as it was; then only the longer side is brought to the step. */
+  /** Keep width to height as it was, as nearly as the step allows. */
   readonly proportion: boolean;
 }
 
@@ -44,8 +44,8 @@ export function turned({ x, y }: Vector, degrees: number): Vector {
 }
 
 function kept(size: number, { least, step }: ResizeRules): number {
-  const stepped = step === null ? Math.round(size) : Math.round(size / step) * step;
-  return Math.max(least, stepped);
+  if (step === null) return Math.max(least, Math.round(size));
+  return Math.max(Math.ceil(least / step) * step, nearestStep(size, step));
 }
 
 /** Width and height when both follow one factor; neither becomes smaller than the least. */
@@ -56,10 +56,7 @@ function proportional(place: Place, handle: Handle, pull: Vector, rules: ResizeR
   const wanted = Math.max(1 + along / diagonal, rules.least / Math.min(width, height));
   const longer = kept(Math.max(width, height) * wanted, rules);
   const factor = longer / Math.max(width, height);
-  return {
-    x: Math.max(rules.least, Math.round(width * factor)),
-    y: Math.max(rules.least, Math.round(height * factor)),
-  };
+  return { x: kept(width * factor, rules), y: kept(height * factor, rules) };
 }
 
 /**
@@ -81,19 +78,31 @@ export function resizedTo(place: Place, tilt: number, handle: Handle, width: num
 }
 
 /**
+ * `after` brought to the step where resizing has left it between two: a tilted piece, whose sides run along no ruler, and
+ * the direction that an edge's handle widens to both sides. Whatever an upright piece keeps in its place stays there.
+ */
+function onStep(after: Place, before: Place, tilt: number, handle: Handle, step: Length): Place {
+  const loose = (axis: 'x' | 'y'): boolean => tilt !== 0 || (handle[axis] === 0 && after[axis] !== before[axis]);
+  const at = (axis: 'x' | 'y'): Length => (loose(axis) ? ticks(nearestStep(after[axis], step)) : after[axis]);
+  return { ...after, x: at('x'), y: at('y') };
+}
+
+/**
  * The place of a piece whose `handle` was pulled by `(x, y)` ticks on the card since it lay at `place`. The pull is
- * turned into the piece's own frame; the opposite corner or edge stays (see `resizedTo`); with `proportion` an edge's
- * handle widens both sides of the other direction alike.
+ * turned into the piece's own frame; the opposite corner or edge stays (see `resizedTo`), with a `step` to within half
+ * of it where the piece is tilted; with `proportion` an edge's handle widens both sides of the other direction alike, to
+ * within half a step.
  */
 export function resizePiece(place: Place, tilt: number, handle: Handle, pull: Vector, rules: ResizeRules): Place {
   const own = turned(pull, -tilt);
-  if (rules.proportion) {
-    const size = proportional(place, handle, own, rules);
-    return resizedTo(place, tilt, handle, size.x, size.y);
-  }
-  const width = handle.x === 0 ? place.width : kept(place.width + handle.x * own.x, rules);
-  const height = handle.y === 0 ? place.height : kept(place.height + handle.y * own.y, rules);
-  return resizedTo(place, tilt, handle, width, height);
+  const size = rules.proportion
+    ? proportional(place, handle, own, rules)
+    : {
+        x: handle.x === 0 ? place.width : kept(place.width + handle.x * own.x, rules),
+        y: handle.y === 0 ? place.height : kept(place.height + handle.y * own.y, rules),
+      };
+  const after = resizedTo(place, tilt, handle, size.x, size.y);
+  return rules.step === null ? after : onStep(after, place, tilt, handle, rules.step);
 }
 
 /** What `piece` covers of its own mats' insides: twice every reveal between it and the innermost piece it mats. */

@@ -1,6 +1,5 @@
-import type { Rect } from '@trimwell/geometry';
 import type { Piece, Sketch } from '@trimwell/sketch';
-import { boxAround } from './group.js';
+import { type Box, boxAround } from './group.js';
 import { HANDLES, handlePoint } from './resize.js';
 import type { Command, EditorState } from './state.js';
 
@@ -54,17 +53,14 @@ export function toggleSelect(piece: string): Command {
 export const selectAll: Command = (state, dispatch, at) =>
   selectThese(seenPieces(state).map(({ id }) => id))(state, dispatch, at);
 
-/** The box on the card that a piece takes up, tilted as it is. */
-export function extentOf(piece: Piece): Rect {
+/** The box on the card that a piece takes up, tilted as it is (floating ticks where it is tilted). */
+export function extentOf(piece: Piece): Box {
   const corners = HANDLES.map((handle) => ({ ...handlePoint(piece, piece.tilt, handle), width: 0, height: 0 }));
-  return piece.tilt === 0 ? piece : (boxAround(corners as unknown as readonly Rect[]) ?? piece);
+  return piece.tilt === 0 ? piece : (boxAround(corners) ?? piece);
 }
 
 /** The seen pieces that lie wholly in `frame` (floating ticks), lowest first. */
-export function piecesWithin(
-  state: EditorState,
-  frame: { readonly x: number; readonly y: number; readonly width: number; readonly height: number },
-): readonly string[] {
+export function piecesWithin(state: EditorState, frame: Box): readonly string[] {
   return seenPieces(state)
     .filter((piece) => {
       const { x, y, width, height } = extentOf(piece);

@@ -35,6 +35,12 @@ test('what lies there already, lies on another face, or is locked stays', () => 
   expect(order(expectTransaction(locked, glueOver(['panel'], 'strip')))).toBe('panel-mat strip panel greeting liner');
 });
 
+test('what is glued over another is taken on its own face, which is then shown', () => {
+  const inside = { ...state, face: 'inside' } as const;
+  const after = expectTransaction(inside, glueOver(['panel'], 'strip'));
+  expect([after.face, after.selection]).toEqual(['front', ['panel']]);
+});
+
 test('a piece is locked and freed, hidden and shown, alone', () => {
   const locked = expectTransaction(state, markPiece('strip', 'locked', true));
   expect(locked.sketch.pieces.filter((piece) => piece.locked).map(({ id }) => id)).toEqual(['strip']);

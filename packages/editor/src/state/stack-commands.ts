@@ -31,7 +31,7 @@ function orderEdits(sketch: Sketch, moved: readonly Piece[], order: readonly str
 /**
  * Glues the pieces `ids` right over the piece `over`, or first on the face when it is null; they keep their order among each
  * other. Does not apply when they lie there already, when one of them is locked or is `over` itself, or when they lie on
- * two faces.
+ * two faces. Their face is shown.
  */
 export function glueOver(ids: readonly string[], over: string | null): Command {
   return (state, dispatch, at = 0) => {
@@ -46,7 +46,8 @@ export function glueOver(ids: readonly string[], over: string | null): Command {
     if (first?.do !== 'order') return false;
     const from = sketch.pieces.findIndex(({ id }) => id === first.piece);
     const event = first.to > from ? 'order.raise' : 'order.lower';
-    dispatch?.({ event, edits, selection: moved.map(({ id }) => id), at });
+    const turn = face === state.face ? {} : { face };
+    dispatch?.({ event, edits, selection: moved.map(({ id }) => id), ...turn, at });
     return true;
   };
 }

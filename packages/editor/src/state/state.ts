@@ -8,8 +8,11 @@ export interface HistoryEntry {
   readonly on: readonly string[];
   readonly writing: string | null;
   readonly selection: readonly string[];
+  readonly face: Face;
   readonly event: string;
   readonly gesture: string | null;
+  /** What could be done again before a gesture that is under way; empty for any other step. */
+  readonly undone: readonly HistoryEntry[];
 }
 
 export interface History {
@@ -46,6 +49,8 @@ export interface Transaction {
   readonly face?: Face;
   readonly on?: readonly string[];
   readonly writing?: string | null;
+  /** The edits are made on the card itself, whatever is put on. */
+  readonly ofCard?: true;
   readonly gesture?: string;
   /** How far pieces that were arranged lie from where they would be exactly, at most: they came to marks of the ruler. */
   readonly off?: Length;

@@ -80,3 +80,20 @@ test('history keeps its newest steps and no more', () => {
   for (let n = 0; n < MOST_STEPS + 5; n += 1) state = applyTransaction(state, move((n % 7) + 1));
   expect(state.history.past).toHaveLength(MOST_STEPS);
 });
+
+test('a gesture that comes to nothing leaves what could be done again', () => {
+  const undone = undo(applyTransaction(start, move(2)));
+  const dragged = applyTransaction(undone, move(1, { gesture: 'drag-9' }));
+  expect(dragged.history.future).toEqual([]);
+  expect(redo(cancelGesture(dragged, 'drag-9')).sketch).toEqual(applyTransaction(start, move(2)).sketch);
+  const back = { ...dragged, document: undone.document, sketch: undone.sketch };
+  expect(settleGesture(back, 'drag-9').history.future).toBe(undone.history.future);
+  expect(settleGesture(dragged, 'drag-9').history.future).toEqual([]);
+});
+
+test('undo turns the card to the side that the step was made on', () => {
+  const moved = applyTransaction(start, move(2, { selection: ['panel'] }));
+  const turned = applyTransaction(moved, { event: 'card.turn', edits: [], selection: [], face: 'inside', at: 0 });
+  expect(undo(turned)).toMatchObject({ face: 'front', selection: [] });
+  expect(redo(undo(turned)).face).toBe('inside');
+});

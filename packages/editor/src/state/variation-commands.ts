@@ -7,6 +7,7 @@ import {
   type Variation,
   withVariation,
 } from '@trimwell/sketch';
+import { freeName } from './free-name.js';
 import type { Command, EditorState, Transaction } from './state.js';
 
 type Change = Omit<Transaction, 'at'> | null;
@@ -36,14 +37,6 @@ function asName(name: string): string | null {
   return text.length >= 1 && text.length <= 80 ? text : null;
 }
 
-/** `name`, or `name 2`, `name 3` … when there is one of that name. */
-function freeName(name: string, { variations }: Sketch): string {
-  const stem = name.replace(/ \d+$/, '').slice(0, 74);
-  const taken = new Set(variations.map((variation) => variation.name));
-  if (!taken.has(name)) return name;
-  for (let n = 2; ; n += 1) if (!taken.has(`${stem} ${n}`)) return `${stem} ${n}`;
-}
-
 /** What a variation is called that was not named. */
 export const UNNAMED = 'Another way';
 
@@ -53,7 +46,7 @@ export function startVariation(name: string = UNNAMED): Command {
     const text = asName(name);
     if (text === null || document.variations.length >= MOST_VARIATIONS) return null;
     const id = freeId('variation', document.variations);
-    const variation: Variation = { id, name: freeName(text, document), note: '', edits: [] };
+    const variation: Variation = { id, name: freeName(text, document.variations), note: '', edits: [] };
     return { event: 'variation.start', edits: [{ do: 'set-variation', variation }], on: [...on, id], writing: id };
   });
 }
@@ -64,7 +57,7 @@ export function addVariation(ready: Variation): Command {
     if (writing !== null || document.variations.length >= MOST_VARIATIONS) return null;
     const taken = document.variations.some(({ id }) => id === ready.id);
     const id = taken ? freeId(ready.id, document.variations) : ready.id;
-    const variation: Variation = { ...ready, id, name: freeName(ready.name, document) };
+    const variation: Variation = { ...ready, id, name: freeName(ready.name, document.variations) };
     return { event: 'variation.add', edits: [{ do: 'set-variation', variation }], on: [...on, id] };
   });
 }
@@ -139,7 +132,7 @@ export function takeIntoCard(id: string): Command {
   return onVariation(id, (variation, _place, { document, writing }) => {
     if (writing !== null && writing !== id) return null;
     const edits: readonly Edit[] = [...fitting(document, variation), { do: 'remove-variation', variation: id }];
-    return { event: 'variation.take', edits, writing: null };
+    return { event: 'variation.take', edits, writing: null, ofCard: true };
   });
 }
 
@@ -150,7 +143,7 @@ export function duplicateVariation(id: string): Command {
     const copy = {
       ...variation,
       id: freeId('variation', document.variations),
-      name: freeName(variation.name, document),
+      name: freeName(variation.name, document.variations),
     };
     return set('variation.duplicate', copy, place + 1);
   });

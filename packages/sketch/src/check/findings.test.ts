@@ -223,3 +223,28 @@ test('whatever is wrong, each fix that is offered takes its finding away and bri
   );
   expect(seen.size).toBeGreaterThanOrEqual(10);
 });
+
+test('a punch with eyelets is too deep where the eyelets are, though its profile is not', () => {
+  const lace = {
+    ...clean.punches[0],
+    id: 'lace',
+    name: 'Lace',
+    profile: 'eyelet scallop',
+    repeat: inches(1 / 2),
+    depth: inches(1 / 8),
+    bite: inches(1 / 8),
+  } as const;
+  const low = applyEdits({ ...clean, punches: [...clean.punches, lace] }, [
+    plain,
+    { do: 'punch', piece: 'strip', edge: 'top', punch: 'lace' },
+    resize('strip', 0.25, 3, 3.75, 0.1875),
+  ]);
+  const found = checkSketch(low).find(({ code }) => code === 'punch-too-deep');
+  // The far side of an eyelet: 1/16 + 1/8 + 1/20 in from the edge.
+  expect(found).toMatchObject({
+    piece: 'strip',
+    edge: 'top',
+    amount: Math.ceil(inches(1) * (1 / 16 + 1 / 8 + 1 / 20)) - inches(3 / 16),
+  });
+  if (found) expectMended(low, found);
+});

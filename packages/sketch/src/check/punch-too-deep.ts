@@ -1,10 +1,10 @@
-import { ticks } from '@trimwell/geometry';
+import { punchReach, ticks } from '@trimwell/geometry';
 import type { Check } from './finding.js';
 import { punchedEdges } from './punched-edges.js';
 
-/** A punch that cuts as deep as the piece is, or deeper; mended by leaving that edge plain. */
+/** A punch that cuts as deep as the piece is, eyelets included, or deeper; mended by leaving that edge plain. */
 export const punchTooDeep: Check = ({ sketch }, piece) => {
-  const found = punchedEdges(sketch, piece).find(({ punch, across }) => punch.depth >= across);
+  const found = punchedEdges(sketch, piece).find(({ punch, across }) => punchReach(punch) >= across);
   if (!found) return null;
   const { edge, punch, across } = found;
   return {
@@ -12,7 +12,7 @@ export const punchTooDeep: Check = ({ sketch }, piece) => {
     severity: 'stops the build',
     piece: piece.id,
     edge,
-    amount: ticks(punch.depth - across),
+    amount: ticks(Math.ceil(punchReach(punch)) - across),
     fixes: [[{ do: 'punch', piece: piece.id, edge, punch: null }]],
   };
 };

@@ -1,11 +1,7 @@
 import { type Problem, problemAt } from '../model/problem.js';
-import type { CardEdit, Edit, Sketch, Variation } from '../model/sketch.js';
+import { type CardEdit, type Edit, MOST_EDITS, type Sketch, type Variation } from '../model/sketch.js';
 import { applyEdit, EditError } from './apply-edit.js';
 import { joinEdit } from './join-edit.js';
-
-/** Most variations of a sketch, and most edits of one, as the schema says. */
-export const MOST_VARIATIONS = 40;
-export const MOST_EDITS = 400;
 
 /** An edit of a variation that could not be made, by its place among the edits. */
 export interface Unfit {

@@ -2,11 +2,14 @@ import { PUNCH_PROFILES, ticks, type Unit } from '@trimwell/geometry';
 import * as z from 'zod/mini';
 import { lengthsIn } from './lengths.js';
 
+/** Most characters of a name. */
+export const LONGEST_NAME = 80;
+
 /** Words of an identifier inside a sketch: short, plain and safe to use as a key anywhere. */
 // No two hyphens in a row: they join a piece's id and a paper's in the names of blanks.
 const id = z.string().check(z.maxLength(40), z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/));
 const colour = z.string().check(z.regex(/^#[0-9a-f]{6}$/));
-const name = z.string().check(z.minLength(1), z.maxLength(80));
+const name = z.string().check(z.minLength(1), z.maxLength(LONGEST_NAME));
 const words = (longest: number) => z.string().check(z.maxLength(longest));
 const count = (least: number, most: number) => z.int().check(z.minimum(least), z.maximum(most));
 const between = (least: number, most: number) => z.number().check(z.minimum(least), z.maximum(most));
@@ -53,6 +56,22 @@ export const LINK_ADDRESS = /^https:\/\/[^\s<>"']+$/;
 export const EDGES = ['top', 'right', 'bottom', 'left'] as const;
 export const AS_MANY_AS_POSSIBLE = 'as many as possible';
 
+/** Most of everything that a sketch holds; who adds something looks here before it is refused. */
+export const MOST_PIECES = 200;
+export const MOST_PAPERS = 60;
+export const MOST_MIXES = 24;
+/** Most papers that take turns in one mix. */
+export const MOST_IN_MIX = 24;
+export const MOST_PUNCHES = 24;
+/** Most copies of one piece on one card. */
+export const MOST_PER_CARD = 24;
+/** Most groups of pieces that are kept apart, and most pieces in one of them. */
+export const MOST_CONTRASTS = 24;
+export const MOST_IN_CONTRAST = 24;
+export const MOST_VARIATIONS = 40;
+/** Most edits of one variation. */
+export const MOST_EDITS = 400;
+
 /**
  * The schema of every record of a sketch, for bare numbers in `unit`. It reads in one direction (document to value,
  * lengths to ticks) and writes in the other; the types of this package come from it and from nowhere else. Unknown
@@ -87,7 +106,7 @@ function records(unit: Unit) {
     caliper: z.optional(side),
     look,
   });
-  const mix = z.strictObject({ id, name, papers: z.array(id).check(z.minLength(1), z.maxLength(24)) });
+  const mix = z.strictObject({ id, name, papers: z.array(id).check(z.minLength(1), z.maxLength(MOST_IN_MIX)) });
   const punch = z.strictObject({ id, name, profile: z.enum(PROFILES), repeat, depth: side, bite: nought });
   const corners = z.strictObject({ tl: nought, tr: nought, br: nought, bl: nought });
   const punched = z.strictObject({
@@ -114,7 +133,7 @@ function records(unit: Unit) {
     punched: z.prefault(punched, {}),
     from: id,
     raise: nought,
-    perCard: z._default(count(1, 24), 1),
+    perCard: z._default(count(1, MOST_PER_CARD), 1),
     mats: z.optional(mats),
     art: z.optional(art),
     // Two helps while working: a locked piece is not moved by mistake, a hidden one is out of the way on the table. Both
@@ -130,7 +149,8 @@ function records(unit: Unit) {
     envelope: z.optional(z.strictObject({ name, width: side, height: side })),
   });
   const cards = z.union([count(1, 500), z.literal(AS_MANY_AS_POSSIBLE)]);
-  const contrast = z.array(z.array(id).check(z.minLength(2), z.maxLength(24))).check(z.maxLength(24));
+  const apart = z.array(id).check(z.minLength(2), z.maxLength(MOST_IN_CONTRAST));
+  const contrast = z.array(apart).check(z.maxLength(MOST_CONTRASTS));
   const batch = z.strictObject({
     cards,
     contrast: z._default(contrast, []),
@@ -177,7 +197,7 @@ function records(unit: Unit) {
       face: z.optional(z.enum(['front', 'inside'])),
       shape: z.optional(z.enum(SHAPES)),
       raise: z.optional(amount),
-      perCard: z.optional(count(1, 24)),
+      perCard: z.optional(count(1, MOST_PER_CARD)),
       art: z.optional(z.nullable(art)),
       locked: z.optional(z.boolean()),
       hidden: z.optional(z.boolean()),
@@ -193,12 +213,12 @@ function records(unit: Unit) {
     id,
     name,
     note: z._default(words(400), ''),
-    edits: z.array(z.discriminatedUnion('do', change)).check(z.maxLength(400)),
+    edits: z.array(z.discriminatedUnion('do', change)).check(z.maxLength(MOST_EDITS)),
   });
   // A variation is made of changes to the card; it does not change variations.
   const edit = z.discriminatedUnion('do', [
     ...change,
-    z.strictObject({ do: z.literal('set-variation'), variation, at: z.optional(count(0, 40)) }),
+    z.strictObject({ do: z.literal('set-variation'), variation, at: z.optional(count(0, MOST_VARIATIONS)) }),
     z.strictObject({ do: z.literal('remove-variation'), variation: id }),
   ]);
   const sketch = z.strictObject({
@@ -212,21 +232,21 @@ function records(unit: Unit) {
     supplies: z._default(supplies, []),
     unit: z.enum(['in', 'mm']),
     card,
-    papers: z.array(paper).check(z.minLength(1), z.maxLength(60)),
-    mixes: z._default(z.array(mix).check(z.maxLength(24)), []),
-    punches: z._default(z.array(punch).check(z.maxLength(24)), []),
-    pieces: z._default(z.array(piece).check(z.maxLength(200)), []),
+    papers: z.array(paper).check(z.minLength(1), z.maxLength(MOST_PAPERS)),
+    mixes: z._default(z.array(mix).check(z.maxLength(MOST_MIXES)), []),
+    punches: z._default(z.array(punch).check(z.maxLength(MOST_PUNCHES)), []),
+    pieces: z._default(z.array(piece).check(z.maxLength(MOST_PIECES)), []),
     batch,
-    variations: z._default(z.array(variation).check(z.maxLength(40)), []),
+    variations: z._default(z.array(variation).check(z.maxLength(MOST_VARIATIONS)), []),
   });
   // Pieces by themselves, with all that they are cut from and punched with, as they are handed from one sketch to another.
   const copied = z.strictObject({
     trimwellPieces: z.literal(1),
     unit: z.enum(['in', 'mm']),
-    pieces: z.array(piece).check(z.minLength(1), z.maxLength(200)),
-    papers: z.array(paper).check(z.minLength(1), z.maxLength(60)),
-    mixes: z._default(z.array(mix).check(z.maxLength(24)), []),
-    punches: z._default(z.array(punch).check(z.maxLength(24)), []),
+    pieces: z.array(piece).check(z.minLength(1), z.maxLength(MOST_PIECES)),
+    papers: z.array(paper).check(z.minLength(1), z.maxLength(MOST_PAPERS)),
+    mixes: z._default(z.array(mix).check(z.maxLength(MOST_MIXES)), []),
+    punches: z._default(z.array(punch).check(z.maxLength(MOST_PUNCHES)), []),
   });
   return { sketch, edit, copied };
 }

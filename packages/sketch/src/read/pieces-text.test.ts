@@ -30,6 +30,11 @@ test('pieces go with what they are cut from and punched with, and nothing else; 
   expect(writePiecesText(strip)).toContain('"width": "3 3/4 in"');
 });
 
+test('photographs of sheets are not named in the text', () => {
+  const papers = sketch.papers.map((paper) => ({ ...paper, look: { ...paper.look, photo: 'ab'.repeat(32) } }));
+  expect(writePiecesText(copied(['strip'], { ...sketch, papers }))).toBe(writePiecesText(copied(['strip'])));
+});
+
 test('a mat is copied with its piece or as a piece of its own, neither locked nor hidden', () => {
   const locked = applyEdits(sketch, [{ do: 'alter-piece', piece: 'panel', locked: true, hidden: true }]);
   expect(copied(['panel-mat']).pieces[0]?.mats).toBeUndefined();

@@ -6,6 +6,7 @@ import { type CopiedPieces, copiedPiecesSchema, type Piece, type Sketch } from '
 import { parseJson } from './parse-json.js';
 import { scanDocument } from './scan-document.js';
 import { schemaProblems } from './schema-problems.js';
+import { withoutPhotographs } from './without-photographs.js';
 
 /** The version of copied pieces that this package reads and writes. */
 export const PIECES_VERSION = 1;
@@ -45,10 +46,13 @@ export function copiedPieces(sketch: Sketch, ids: readonly string[]): CopiedPiec
   };
 }
 
-/** Copied pieces as text for a clipboard: JSON that people can read, lengths as exact texts in the sketch's unit. */
+/**
+ * Copied pieces as text for a clipboard: JSON that people can read, lengths as exact texts in the sketch's unit. Photographs
+ * of sheets are left out, since nobody knows where it will be pasted.
+ */
 export function writePiecesText(copied: CopiedPieces): string {
   const schema = copiedPiecesSchema(copied.unit);
-  return `${JSON.stringify(z.encode(schema, copied as z.output<typeof schema>), null, 2)}\n`;
+  return `${JSON.stringify(z.encode(schema, withoutPhotographs(copied) as z.output<typeof schema>), null, 2)}\n`;
 }
 
 /** Copied pieces as a sketch of their own, so that the same rules hold for references; mistakes are in the same places. */

@@ -45,6 +45,11 @@ describe('share codes', () => {
     const sketch = sampleSketch();
     const papers = sketch.papers.map((paper) => ({ ...paper, look: { ...paper.look, photo: 'ab'.repeat(32) } }));
     expect(writeShareCode({ ...sketch, papers })).toBe(CODE);
+    const bringing = (list: typeof papers): Sketch => ({
+      ...sketch,
+      variations: [{ id: 'v', name: 'V', note: '', edits: list.map((paper) => ({ do: 'set-paper', paper })) }],
+    });
+    expect(writeShareCode(bringing(papers))).toBe(writeShareCode(bringing([...sketch.papers])));
   });
 
   test('a code that lost its end, or one letter anywhere, is refused and never another sketch', () => {

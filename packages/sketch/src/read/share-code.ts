@@ -4,6 +4,7 @@ import type { Sketch } from '../model/sketch.js';
 import { readBase64url, writeBase64url } from './base64url.js';
 import { readSketchText, type SketchReading } from './read-sketch.js';
 import { SHARE_WORDS } from './share-words.js';
+import { withoutPhotographs } from './without-photographs.js';
 import { writeSketch } from './write-sketch.js';
 
 /** The letter in front says how the rest is packed; another packing or other shared words take the next letter. */
@@ -25,17 +26,6 @@ function checkSum(bytes: Uint8Array): string {
   for (const byte of bytes) sum = Math.imul(sum ^ byte, 0x01000193);
   const folded = ((sum >>> 24) ^ sum) & 0xffffff;
   return writeBase64url(new Uint8Array([folded >> 16, (folded >> 8) & 255, folded & 255]));
-}
-
-/** `sketch` without what stays on the designer's own machine: photographs of sheets are neither sent nor named. */
-function withoutPhotographs(sketch: Sketch): Sketch {
-  return {
-    ...sketch,
-    papers: sketch.papers.map((paper) => {
-      const { photo: _photo, ...look } = paper.look;
-      return { ...paper, look };
-    }),
-  };
 }
 
 /**

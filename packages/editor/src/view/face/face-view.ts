@@ -17,7 +17,7 @@ export const FIGURE = 13;
 
 /**
  * Room for the overall dimensions at the left and below, and for those of what is selected at the other sides, in pixels;
- * above them lies what turns the card over.
+ * above the card also for the pin that tilts a piece.
  */
 const ROOM = { left: 46, top: 62, right: 46, bottom: 46 };
 

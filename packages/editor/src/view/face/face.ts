@@ -161,6 +161,18 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
     return this.run(addPiece(paper, at));
   }
 
+  /** Cuts a new piece from a paper or a mix in the middle of the card, and goes to it. */
+  cutPaper(paper: string, byKey: boolean): boolean {
+    this.#focusNext = true;
+    this.#keys.used = byKey;
+    return this.run(addPiece(paper));
+  }
+
+  /** Puts the focus on the card itself. */
+  focusCard(): void {
+    this.#stage?.list.focus({ preventScroll: true });
+  }
+
   /**
    * Runs a command and announces what it did, or that locked pieces kept it from doing anything; with `gesture` as part
    * of it. False when it does not apply.

@@ -100,11 +100,11 @@ function resize(start: GestureStart, handle: Handle, pull: Point, keys: GestureK
   const step = rulerStep(sketch.unit);
   const least = leastSide(sketch, piece, step);
   const rules = { least, proportion: keys.shiftKey };
+  const pulled = (to: Length | null): Place => resizePiece(piece, piece.tilt, handle, pull, { ...rules, step: to });
   const snaps = piece.tilt === 0 && !keys.altKey && !keys.shiftKey;
-  const loose = resizePiece(piece, piece.tilt, handle, pull, { ...rules, step: snaps || keys.altKey ? null : step });
-  const snapped = snaps ? snapEdges(piece, handle, loose, field) : { place: loose, marks: [] };
-  const fits = snapped.place.width >= least && snapped.place.height >= least;
-  const { x, y, width, height } = fits ? snapped.place : loose;
+  const snapped = snaps ? snapEdges(piece, handle, pulled(null), field) : null;
+  const fits = snapped !== null && snapped.place.width >= least && snapped.place.height >= least;
+  const { x, y, width, height } = fits ? snapped.place : pulled(keys.altKey ? null : step);
   return {
     event: 'piece.resize',
     edits: [{ do: 'resize', piece: piece.id, x, y, width, height }],
