@@ -8,7 +8,8 @@ const pages = readdirSync(here).filter((name) => name.endsWith('.html'));
 /** Pages that name a sketch by its address get it from beside them. */
 const sketches = {
   name: 'sketches',
-  writeBundle: () => cpSync(`${here}sketches`, `${here}dist/sketches`, { recursive: true }),
+  writeBundle: ({ dir = `${here}dist` }: { dir?: string }) =>
+    cpSync(`${here}sketches`, `${dir}/sketches`, { recursive: true }),
 };
 
 export default defineConfig(({ command }) => ({

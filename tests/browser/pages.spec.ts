@@ -1,6 +1,6 @@
-import { expect, test } from '@playwright/test';
+import { expect, type Page, test } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
-import { expectNoErrors, middleOf, openTable, pieceIn, pieceOn, pull } from './table.js';
+import { expectNoErrors, middleOf, openTable, pieceIn, pieceOn, pull, sketchText } from './table.js';
 
 const TRAYS = [
   ['New card', 'trimwell-new-card'],
@@ -74,4 +74,89 @@ test('colours are the page’s to set', async ({ page }) => {
     return getComputedStyle(table).backgroundColor;
   });
   expect(ground).toBe('rgb(1, 2, 3)');
+});
+
+/** Takes the table out of the page and puts it back, in the same task or after a while. */
+async function moveTable(page: Page, after: number): Promise<void> {
+  await page.evaluate(async (pause) => {
+    const table = document.querySelector('trimwell-editor');
+    const main = document.querySelector('main');
+    table?.remove();
+    if (pause > 0) await new Promise((resolve) => setTimeout(resolve, pause));
+    if (table) main?.append(table);
+  }, after);
+}
+
+for (const [pause, when] of [
+  [0, 'at once'],
+  [200, 'after a while'],
+] as const) {
+  test(`a table that is moved within its page, ${when}, has its sketch, its steps and its keeping`, async ({
+    page,
+  }) => {
+    const errors = await openTable(page);
+    await page.getByRole('button', { name: 'Tide line' }).click();
+    await pieceOn(page, 'strip').focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('ArrowDown');
+    const moved = await sketchText(page);
+    await moveTable(page, pause);
+    expect(await sketchText(page)).toBe(moved);
+    await expect(page.locator('trimwell-kept-note')).toContainText('kept');
+    expect(await sketchText(page)).toBe(moved);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    expect(await sketchText(page)).not.toBe(moved);
+    expectNoErrors(errors);
+  });
+}
+
+test('a table that is moved before its sketch has come shows it all the same', async ({ page }) => {
+  await openTable(page, 'strict.html');
+  await page.evaluate(() => {
+    const table = document.createElement('trimwell-editor');
+    table.setAttribute('src', './sketches/star-window.json');
+    document.querySelector('main')?.replaceChildren(table);
+  });
+  await moveTable(page, 1);
+  await expect(page.getByLabel('Title of the sketch')).toHaveValue('Star window');
+});
+
+test('a table without a sketch has a blank card, and one whose keeping cannot be loaded says so', async ({ page }) => {
+  await page.route(/define-keeping/, (route) => route.abort());
+  await page.goto('strict.html');
+  await page.evaluate(() => {
+    const table = document.createElement('trimwell-editor');
+    table.setAttribute('keep', 'club');
+    document.querySelector('main')?.replaceChildren(table);
+  });
+  await expect(page.getByLabel('Title of the sketch')).toHaveValue('Blank card');
+  await expect(page.getByText('Nothing is kept here')).toBeVisible();
+});
+
+test('keys typed into a field of the page are for that field', async ({ page }) => {
+  await openTable(page, 'plain.html');
+  await page.getByLabel('Title of the sketch').fill('Another');
+  await page.getByLabel('Title of the sketch').press('Enter');
+  await page.evaluate(() => {
+    const field = document.createElement('input');
+    field.slot = 'actions';
+    field.ariaLabel = 'Of the page';
+    document.querySelector('trimwell-editor')?.append(field);
+  });
+  await page.getByLabel('Of the page').fill('words');
+  await page.getByLabel('Of the page').press('Control+z');
+  await expect(page.getByLabel('Title of the sketch')).toHaveValue('Another');
+});
+
+test('where no planner may be started the table says why, and the card can still be laid out', async ({ page }) => {
+  await page.addInitScript(() => {
+    window.Worker = class {
+      constructor() {
+        throw new DOMException('not from this origin', 'SecurityError');
+      }
+    } as unknown as typeof Worker;
+  });
+  await page.goto('plain.html');
+  await expect(page.getByText(/the planner could not be started: not from this origin/).first()).toBeVisible();
+  await expect(pieceOn(page, 'label')).toBeVisible();
 });

@@ -22,6 +22,12 @@ let opened: Promise<KeepingDatabase> | null = null;
 function open(): Promise<KeepingDatabase> {
   if (typeof indexedDB === 'undefined') throw new KeepError('refused', 'this browser has no database for pages');
   return new Promise((resolve, reject) => {
+    let waiting = true;
+    const settle = (database: KeepingDatabase): void => {
+      // Nobody waits for one that was blocked and opens after all: open, it would stand in the way of newer pages.
+      if (waiting) resolve(database);
+      else database.close();
+    };
     openDB<Stores>(NAME, VERSION, {
       upgrade(database) {
         database.createObjectStore('sketches', { keyPath: 'id' }).createIndex('place', 'place');
@@ -29,14 +35,17 @@ function open(): Promise<KeepingDatabase> {
         database.createObjectStore('photos', { keyPath: 'id' });
         database.createObjectStore('drawer');
       },
-      blocked: () => reject(new KeepError('blocked', 'another tab holds an older version of the database open')),
+      blocked: () => {
+        waiting = false;
+        reject(new KeepError('blocked', 'another tab holds an older version of the database open'));
+      },
       // A newer page in another tab waits for this one to let go; the next use opens it again.
       blocking: (_old, _new, event) => {
         forgetDatabase();
         if (event.target instanceof IDBDatabase) event.target.close();
       },
       terminated: forgetDatabase,
-    }).then(resolve, reject);
+    }).then(settle, reject);
   });
 }
 

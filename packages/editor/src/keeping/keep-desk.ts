@@ -1,6 +1,7 @@
 import type { Sketch } from '@trimwell/sketch';
 import { asKeepError, type KeepError } from './keep-error.js';
 import { describeSketch, type KeptSketch, newKeptId } from './kept-sketch.js';
+import { keepPagePhotos } from './page-photos.js';
 import { writeKept } from './sketch-store.js';
 
 /** What a sketch on the table is in the database: a kept one and the revision it was worked out from, or (0) a new one. */
@@ -87,6 +88,7 @@ export class KeepDesk {
   async write(binding: Binding, document: Sketch): Promise<KeptSketch | null> {
     const { id, aside, revision } = binding;
     const wanted = { id, place: this.place, keptAt: Date.now(), aside, ...describeSketch(document) };
+    await keepPagePhotos(wanted.document);
     const outcome = await writeKept(wanted, revision, this.owner.onTable(binding));
     if (outcome.kind === 'conflict') return outcome.theirs;
     binding.revision = outcome.kept.revision;

@@ -70,6 +70,33 @@ async function reached(keeper: Keeper, kind: KeptState['kind']): Promise<void> {
   await vi.waitFor(() => expect(keeper.state.kind).toBe(kind), { timeout: 15_000 });
 }
 
+test('a browser that refuses to be asked for lasting storage breaks nothing', async () => {
+  const persist = vi.fn(() => Promise.reject(new DOMException('not now', 'InvalidStateError')));
+  vi.stubGlobal('navigator', { storage: { persist } });
+  const { keeper } = await keptTab('One');
+  // Long enough for a refusal that nobody hears to be told.
+  await new Promise((resolve) => setTimeout(resolve, 20));
+  expect(persist).toHaveBeenCalledOnce();
+  expect(keeper.state.kind).toBe('kept');
+});
+
+test('two tabs that come to the very same sketch have nothing to choose', async () => {
+  const first = await keptTab('One');
+  const second = await secondTab();
+  second.rename('Same');
+  first.rename('Same');
+  await first.keeper.keepNow();
+  await reached(second.keeper, 'kept');
+  await second.keeper.keepNow();
+  // What the first one told has come by now.
+  await new Promise((resolve) => setTimeout(resolve, 400));
+  expect(second.keeper.state.kind).toBe('kept');
+  second.rename('Further');
+  await second.keeper.keepNow();
+  expect(second.keeper.state.kind).toBe('kept');
+  expect(await titles()).toEqual(['Further']);
+});
+
 describe('keeping', () => {
   test('nothing is kept of a sketch that is as it came', async () => {
     const { keeper, session } = tab();

@@ -3,24 +3,18 @@ import type { Session, SessionChange } from '../session/session.js';
 import { type Binding, boundTo, KeepDesk, newBinding } from './keep-desk.js';
 import { documentText, type KeptSketch } from './kept-sketch.js';
 import type { Choice, KeptState } from './kept-state.js';
+import { setKeeper } from './keepers.js';
 import { Neighbours, type News } from './neighbours.js';
 import { watchPage } from './page-moments.js';
-import { clearUnusedPhotos } from './photo-store.js';
+import { clearForsakenPhotos } from './photo-store.js';
 import { findKept, lastOnTable, noteOnTable, readKept, type TakenOff, takeOffKept } from './sketch-store.js';
 import { recallTable, rememberTable } from './tab-memory.js';
 import { TakenOffShelf } from './taken-off-shelf.js';
 
 /** Changes within this time are kept together, in milliseconds: short enough that a killed tab loses next to nothing. */
 const TOGETHER = 250;
-/** Photographs that no kept sketch names are cleared after a week: until then another tab may still go back to one. */
-const UNUSED_PHOTOS = 7 * 24 * 3_600_000;
-
-const KEEPERS = new WeakMap<Session, Keeper>();
-
-/** The keeper of a session, or null when nothing of it is kept. */
-export function keeperOf(session: Session): Keeper | null {
-  return KEEPERS.get(session) ?? null;
-}
+/** Photographs that no kept sketch has ever shown are cleared after a week: until then another tab may still go back to one. */
+const FORSAKEN_PHOTOS = 7 * 24 * 3_600_000;
 
 /**
  * Keeps what is on the table of one session in the browser's database, in `place`: the last settled sketch, soon after
@@ -61,8 +55,8 @@ export class Keeper {
       parted: (binding, copy, theirs) => this.#parted(binding, copy, theirs),
       changed: () => this.#tell(),
     });
-    KEEPERS.set(session, this);
     this.#stop = session.subscribe((change) => this.#changed(change));
+    setKeeper(session, this);
     this.#stopPage = watchPage({
       left: () => void this.keepNow(),
       seen: () => void this.#desk.inTurn(() => this.#look()),
@@ -123,9 +117,15 @@ export class Keeper {
       this.#restoring = false;
       // What stays over from earlier is no reason to keep anybody waiting.
       void this.#desk.inTurn(async () => {
-        await clearUnusedPhotos(Date.now() - UNUSED_PHOTOS);
+        await clearForsakenPhotos(Date.now() - FORSAKEN_PHOTOS);
       });
     }
+  }
+
+  /** What is on the table goes on being the kept sketch with the very same document, if the shelf holds one. */
+  recognise(): void {
+    this.#touched = true;
+    this.#bind(this.session.document, this.#lookedFor(this.session.document));
   }
 
   /**
@@ -212,7 +212,7 @@ export class Keeper {
   dispose(): void {
     this.#stop();
     this.#touched = true;
-    KEEPERS.delete(this.session);
+    setKeeper(this.session, null);
     this.#stopPage();
     this.#listeners.clear();
     void this.keepNow().then(() => this.#neighbours.close());
@@ -347,12 +347,25 @@ export class Keeper {
 
   /** Looks whether another tab has kept a newer one than what is on this table. */
   async #look(): Promise<void> {
-    const { id, revision } = this.#binding;
-    if (revision === 0) return;
-    const stored = await readKept(id);
+    const binding = this.#binding;
+    if (binding.revision === 0) return;
+    const stored = await readKept(binding.id);
+    // Another sketch may have been laid on the table meanwhile.
+    if (binding !== this.#binding) return;
     this.#off = stored === null;
-    if (stored && stored.revision > revision) this.#theirs = stored;
+    if (stored && stored.revision > binding.revision) {
+      if (stored.document === documentText(this.#settled)) this.#agree(binding, stored);
+      else this.#theirs = stored;
+    }
     this.#tell();
+  }
+
+  /** The other tab has come to the very same sketch: there is nothing to choose, and work goes on from theirs. */
+  #agree(binding: Binding, stored: KeptSketch): void {
+    binding.revision = stored.revision;
+    this.#theirs = null;
+    this.#same = this.#settled;
+    this.#keptAt = stored.keptAt;
   }
 
   /** Asked of the browser once, after something of the user's own was kept: that it does not clear it when the disk gets full. */
@@ -360,7 +373,8 @@ export class Keeper {
     if (this.#askedToLast) return;
     this.#askedToLast = true;
     const storage: StorageManager | undefined = globalThis.navigator?.storage;
-    void storage?.persist?.();
+    // A browser that will not be asked clears what it clears; the shelf says whether what is kept will last.
+    storage?.persist?.().catch(() => undefined);
   }
 
   #tell(): void {

@@ -8,6 +8,8 @@ export interface KeptPhoto {
   readonly height: number;
   /** When it was put here, in milliseconds since 1970. */
   readonly keptAt: number;
+  /** False until a kept sketch has shown it. Of photographs from before this was noted nobody knows. */
+  readonly used?: boolean;
 }
 
 /** Width and height of an image in its pixels. @throws DOMException when the browser cannot read it as one. */
@@ -31,15 +33,25 @@ async function photoId(blob: Blob): Promise<string> {
   return hex(new Uint8Array(await subtle.digest('SHA-256', await blob.arrayBuffer())));
 }
 
+/** The record of a photograph, which is kept nowhere yet. @throws DOMException when it is no image that this browser reads. */
+export async function photoOf(blob: Blob, measure: MeasurePhoto = measureBitmap): Promise<KeptPhoto> {
+  const size = await measure(blob);
+  return { id: await photoId(blob), blob, ...size, keptAt: Date.now(), used: false };
+}
+
 /**
  * Keeps a photograph and gives its record back; the same bytes again are the same photograph, kept once.
  * @throws DOMException when it is no image that this browser reads. @throws KeepError
  */
 export async function putPhoto(blob: Blob, measure: MeasurePhoto = measureBitmap): Promise<KeptPhoto> {
-  const size = await measure(blob);
-  const photo: KeptPhoto = { id: await photoId(blob), blob, ...size, keptAt: Date.now() };
-  await inTransaction(['photos'], (work) => work.objectStore('photos').put(photo));
-  return photo;
+  const photo = await photoOf(blob, measure);
+  return inTransaction(['photos'], async (work) => {
+    const photos = work.objectStore('photos');
+    const before = await photos.get(photo.id);
+    const kept = before ? { ...before, keptAt: photo.keptAt } : photo;
+    await photos.put(kept);
+    return kept;
+  });
 }
 
 /** The photograph with this id, or null. @throws KeepError */
@@ -66,21 +78,34 @@ interface AllKept {
   readonly photos: readonly KeptPhoto[];
 }
 
-function unused({ documents, photos }: AllKept, before: number): readonly KeptPhoto[] {
+function unused({ documents, photos }: AllKept): readonly KeptPhoto[] {
   const used = new Set(documents.flatMap((document) => [...photosIn(document)]));
-  return photos.filter(({ id, keptAt }) => keptAt < before && !used.has(id));
+  return photos.filter(({ id }) => !used.has(id));
 }
 
-/**
- * Clears photographs that no kept sketch names and that were put here before `before` (milliseconds since 1970), so that
- * one which is just being chosen stays. The cleared ones come back.
- * @throws KeepError
- */
-export function clearUnusedPhotos(before = Number.POSITIVE_INFINITY): Promise<readonly KeptPhoto[]> {
+function clear(which: (photo: KeptPhoto) => boolean): Promise<readonly KeptPhoto[]> {
   return inTransaction(['sketches', 'photos'], async (work) => {
     const documents = (await work.objectStore('sketches').getAll()).map(({ document }) => document);
-    const cleared = unused({ documents, photos: await work.objectStore('photos').getAll() }, before);
+    const cleared = unused({ documents, photos: await work.objectStore('photos').getAll() }).filter(which);
     for (const { id } of cleared) await work.objectStore('photos').delete(id);
     return cleared;
   });
+}
+
+/**
+ * Clears every photograph that no kept sketch names, for a user who asks for it: a sketch that was saved as a file and taken
+ * off the shelf may name one of them. The cleared ones come back.
+ * @throws KeepError
+ */
+export function clearUnusedPhotos(): Promise<readonly KeptPhoto[]> {
+  return clear(() => true);
+}
+
+/**
+ * Clears photographs that no kept sketch has ever shown and that were put here before `before` (milliseconds since 1970): they
+ * were tried and left again. What a kept sketch has once shown may be in a file, and stays. The cleared ones come back.
+ * @throws KeepError
+ */
+export function clearForsakenPhotos(before: number): Promise<readonly KeptPhoto[]> {
+  return clear(({ used, keptAt }) => used === false && keptAt < before);
 }

@@ -17,7 +17,7 @@ export interface TakenOff {
 
 /**
  * Keeps a sketch that was worked out from revision `startedFrom`, in one transaction that looks at the revision stored
- * first; `onTable` notes it as what lies on the table of its place.
+ * first; `onTable` notes it as what lies on the table of its place. The photographs that it shows are noted as used.
  * @throws KeepError
  */
 export function writeKept(
@@ -25,13 +25,18 @@ export function writeKept(
   startedFrom: number,
   onTable = true,
 ): Promise<KeepOutcome> {
-  return inTransaction(['sketches', 'tables'], async (work): Promise<KeepOutcome> => {
+  return inTransaction(['sketches', 'tables', 'photos'], async (work): Promise<KeepOutcome> => {
     const sketches = work.objectStore('sketches');
     const stored = await sketches.get(wanted.id);
     const decision = decideKeep(startedFrom, stored, wanted.document);
     if (stored && decision === 'conflict') return { kind: 'conflict', theirs: stored };
     const kept = stored && decision === 'same' ? stored : { ...wanted, revision: startedFrom + 1 };
     if (kept !== stored) await sketches.put(kept);
+    const photos = work.objectStore('photos');
+    for (const id of photosIn(kept.document)) {
+      const photo = await photos.get(id);
+      if (photo && photo.used === false) await photos.put({ ...photo, used: true });
+    }
     if (onTable) await work.objectStore('tables').put(kept.id, kept.place);
     return { kind: 'kept', kept };
   });

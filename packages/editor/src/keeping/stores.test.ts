@@ -6,7 +6,7 @@ import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import { closeDatabase, inDatabase } from './database.js';
 import { EMPTY_DRAWER, readDrawer, writeDrawer } from './drawer-store.js';
 import { describeSketch, type KeptSketch } from './kept-sketch.js';
-import { clearUnusedPhotos, getPhoto, listPhotos, putPhoto } from './photo-store.js';
+import { clearForsakenPhotos, clearUnusedPhotos, getPhoto, listPhotos, putPhoto } from './photo-store.js';
 import {
   copyKept,
   findKept,
@@ -38,6 +38,13 @@ async function keep(id: string, title: string, startedFrom = 0, more: Partial<Ke
   const outcome = await writeKept(wanted(id, title, more), startedFrom);
   if (outcome.kind !== 'kept') throw new Error(`conflict with ${outcome.theirs.title}`);
   return outcome.kept;
+}
+
+/** What a kept sketch says that shows the photograph `photo`. */
+function showing(photo: string) {
+  const sketch = sampleSketch();
+  const papers = sketch.papers.map((paper) => ({ ...paper, look: { ...paper.look, photo } }));
+  return describeSketch({ ...sketch, papers });
 }
 
 describe('kept sketches', () => {
@@ -149,15 +156,27 @@ describe('photographs', () => {
     expect(await listPhotos()).toEqual([]);
   });
 
-  test('only those that no kept sketch names are cleared, and none that is newer', async () => {
+  test('those that no kept sketch names are cleared when the user asks', async () => {
     const used = await putPhoto(new Blob(['used']), square);
     const idle = await putPhoto(new Blob(['idle']), square);
-    const sketch = sampleSketch();
-    const papers = sketch.papers.map((paper) => ({ ...paper, look: { ...paper.look, photo: used.id } }));
-    await keep('a', 'One', 0, describeSketch({ ...sketch, papers }));
-    expect(await clearUnusedPhotos(idle.keptAt)).toEqual([]);
-    expect((await clearUnusedPhotos(idle.keptAt + 1)).map(({ id }) => id)).toEqual([idle.id]);
+    await keep('a', 'One', 0, showing(used.id));
+    expect((await clearUnusedPhotos()).map(({ id }) => id)).toEqual([idle.id]);
     expect((await listPhotos()).map(({ id }) => id)).toEqual([used.id]);
+  });
+
+  test('by themselves only those go that no kept sketch has ever shown, and none that is newer', async () => {
+    const once = await putPhoto(new Blob(['once']), square);
+    const idle = await putPhoto(new Blob(['idle']), square);
+    expect([once.used, idle.used]).toEqual([false, false]);
+    // A sketch that was saved as a file and taken off the shelf still shows its photograph when it comes back.
+    await keep('a', 'One', 0, showing(once.id));
+    await keep('a', 'Two', 1);
+    await putPhoto(new Blob(['once']), square);
+    const { used: _unknown, ...older } = { ...idle, id: 'f'.repeat(64) };
+    await inDatabase((database) => database.put('photos', older));
+    expect(await clearForsakenPhotos(idle.keptAt)).toEqual([]);
+    expect((await clearForsakenPhotos(Number.POSITIVE_INFINITY)).map(({ id }) => id)).toEqual([idle.id]);
+    expect(new Set((await listPhotos()).map(({ id }) => id))).toEqual(new Set([once.id, older.id]));
   });
 });
 

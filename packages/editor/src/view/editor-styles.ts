@@ -30,11 +30,13 @@ export const editorStyles = css`
       'yield yield yield yield' auto
       'sheets sheets sheets sheets' auto
       'batch batch batch batch' auto
-      / 174px minmax(0, 1fr) 266px 330px;
+      / 192px minmax(0, 1fr) 266px 330px;
     gap: 6px 22px;
   }
   trimwell-headline {
     grid-area: head;
+    /* What it opens lies over the rest of the table. */
+    z-index: 5;
     padding: 8px 26px 0;
   }
   .aside {
@@ -62,7 +64,7 @@ export const editorStyles = css`
   trimwell-turn-over {
     grid-area: face;
     z-index: 1;
-    place-self: start center;
+    place-self: start;
     padding-top: 6px;
   }
   trimwell-writing-band {
@@ -74,15 +76,14 @@ export const editorStyles = css`
   :host([writing]) trimwell-face {
     margin-top: 44px;
   }
-  :host([writing]) trimwell-turn-over {
+  :host([writing]:not([narrow])) trimwell-turn-over {
     padding-top: 50px;
   }
   trimwell-ticket {
     grid-area: ticket;
     align-self: start;
     max-height: 100%;
-    padding: 8px 4px 16px 2px;
-    overflow: auto;
+    padding: 8px 4px 10px 2px;
   }
   trimwell-stack {
     grid-area: stack;
@@ -134,11 +135,16 @@ export const editorStyles = css`
   }
   :host([narrow]) .table {
     height: auto;
-    grid-template: 'head' auto 'face' auto 'yield' auto 'misses' auto 'sheets' auto 'batch' auto 'stack' auto 'ways' auto 'watch' auto / minmax(0, 1fr);
+    grid-template: 'head' auto 'turn' auto 'face' auto 'yield' auto 'misses' auto 'sheets' auto 'batch' auto 'stack' auto 'ways' auto 'watch' auto / minmax(0, 1fr);
   }
   :host([narrow]) :is(trimwell-headline, trimwell-yield, trimwell-stack, trimwell-watch, trimwell-variations, trimwell-batch, trimwell-near-misses) {
     padding-left: 16px;
     padding-right: 16px;
+  }
+  :host([narrow]) trimwell-turn-over {
+    grid-area: turn;
+    place-self: start center;
+    padding: 0;
   }
   :host([narrow]) .shelf {
     grid-template-columns: minmax(0, 1fr);
@@ -171,8 +177,13 @@ export const editorStyles = css`
     position: fixed;
     z-index: 6;
     inset: auto 0 0;
-    max-height: 36vh;
+    max-height: max(36vh, min(230px, 54vh));
     padding: 0;
+    --under: 0px;
+  }
+  /* What gets the focus does not come to rest under the ticket. */
+  :host([narrow][picked]) {
+    --under: max(38vh, min(240px, 56vh));
   }
   :host([narrow]:not([picked])) trimwell-ticket {
     display: none;

@@ -1,18 +1,20 @@
 import type { BatchPlan, Problem, Sketch, SketchReading } from '@trimwell/sketch';
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
-import type { Keeper } from '../keeping/keeper.js';
 import { createPlanPort } from '../session/create-plan-port.js';
 import type { PlanView } from '../session/plan-messages.js';
 import { Session, type SessionChange } from '../session/session.js';
+import type { EditorState } from '../state/state.js';
 import { editorStyles } from './editor-styles.js';
 import type { FaceElement } from './face/face.js';
 import { bindingOf } from './keymap.js';
-import { fetchPart, SOON } from './late-parts.js';
+import { LateParts } from './late-parts.js';
 import { PICK_A_PIECE } from './messages.js';
 import { fetchOpening, inlineOpening, type Opening } from './opening.js';
 import { Pointing } from './pointing.js';
+import type { PaperCut } from './table/sheets-panel.js';
 import { tableStyles } from './table/table-styles.js';
+import { TableKeeping } from './table-keeping.js';
 import { themeStyles } from './theme.js';
 import type { TrayHostElement } from './trays/tray-host.js';
 import type { TrayWish } from './trays/tray-names.js';
@@ -64,11 +66,18 @@ export class TrimwellEditor extends LitElement {
   @property() keep: string | null = null;
   @state() private problems: readonly Pick<Problem, 'message'>[] = [];
   @state() private laid = false;
+  /** What is said when a part of the table could not be loaded. */
+  @state() private missing: string | null = null;
   @query('trimwell-face') private readonly face!: FaceElement;
   @query('trimwell-tray-host') private readonly trays!: TrayHostElement;
   @query('trimwell-watch') private readonly watch!: WatchElement;
   #session: Session | null = null;
-  #keeper: Keeper | null = null;
+  /** What lay on the table when the element was taken out of its page. */
+  #left: EditorState | null = null;
+  readonly #keeping = new TableKeeping({
+    open: (session, sketch) => this.#quietly(() => session.open(sketch)),
+    keepingChanged: () => this.requestUpdate(),
+  });
   #stop: (() => void) | null = null;
   #wanted: Sketch | null = null;
   #fetching: AbortController | null = null;
@@ -80,17 +89,18 @@ export class TrimwellEditor extends LitElement {
       this.toggleAttribute('middling', width >= NARROW && width < MIDDLING);
       this.#fitFace(width);
     }
-    for (const part of this.renderRoot.querySelectorAll('trimwell-yield'))
+    for (const part of this.renderRoot.querySelectorAll('trimwell-yield, trimwell-turn-over'))
       part.toggleAttribute('narrow', this.hasAttribute('narrow'));
   });
 
   /** The sketch on the table, or null before the first. Setting it opens it: its history starts anew, no event is fired. */
   get sketch(): Sketch | null {
-    return this.#session?.state.document ?? this.#wanted;
+    return this.#session?.document ?? this.#left?.document ?? this.#wanted;
   }
 
   set sketch(sketch: Sketch | null) {
     this.#wanted = sketch;
+    this.#left = null;
     if (sketch && this.isConnected) this.#open(sketch);
     this.requestUpdate();
   }
@@ -110,13 +120,15 @@ export class TrimwellEditor extends LitElement {
     this.#room.observe(this);
     this.addEventListener('keydown', this.#key);
     this.addEventListener('tray-wish', this.#wish);
-    this.addEventListener('sketch-begin', this.#begin);
-    if (this.#wanted && !this.#session) this.#open(this.#wanted);
-    else if (!this.#session && this.src === null) this.#take(inlineOpening(this));
-  }
-
-  /** A page may still lay a sketch on the table in the task in which it made it; else a blank card lies there. */
-  protected override firstUpdated(): void {
+    this.addEventListener('sketch-begin', this.#lay);
+    if (this.#session) return;
+    const left = this.#left;
+    this.#left = null;
+    if (left) this.#begin(new Session(left, createPlanPort()), true);
+    else if (this.#wanted) this.#open(this.#wanted);
+    else if (this.src !== null) void this.#fetch();
+    else this.#take(inlineOpening(this));
+    // A page may still lay a sketch on the table in the task in which it made it; else a blank card lies there.
     setTimeout(() => void this.#layFirst());
   }
 
@@ -128,8 +140,8 @@ export class TrimwellEditor extends LitElement {
   }
 
   protected override willUpdate(changed: PropertyValues<this>): void {
-    if (changed.has('src')) void this.#fetch();
-    if (changed.has('keep')) void this.#keepIn();
+    if (changed.has('src') && this.hasUpdated) void this.#fetch();
+    if (changed.has('keep')) this.#keeping.follow(this.#session, this.keep);
   }
 
   async #fetch(): Promise<void> {
@@ -137,8 +149,8 @@ export class TrimwellEditor extends LitElement {
     if (this.src === null) return;
     const fetching = new AbortController();
     this.#fetching = fetching;
-    const opening = await fetchOpening(this.src, fetching.signal).catch(() => null);
-    if (this.#fetching === fetching) this.#take(opening);
+    const opening = await fetchOpening(this.src, fetching.signal);
+    if (this.#fetching === fetching && !fetching.signal.aborted) this.#take(opening);
   }
 
   #take(opening: Opening | null): void {
@@ -153,44 +165,33 @@ export class TrimwellEditor extends LitElement {
     this.#fetching?.abort();
     this.removeEventListener('keydown', this.#key);
     this.removeEventListener('tray-wish', this.#wish);
-    this.removeEventListener('sketch-begin', this.#begin);
-    this.#wanted = this.sketch;
+    this.removeEventListener('sketch-begin', this.#lay);
+    // An element that is only moved is connected again within the same task, and nothing is to be lost by that.
+    setTimeout(() => {
+      if (!this.isConnected) this.#rest();
+    });
+  }
+
+  /** Lets go of workers and watchers; the state waits for the element to be put into a page again. */
+  #rest(): void {
+    this.#left = this.#session?.state ?? this.#left;
     this.#stop?.();
-    this.#keeper?.dispose();
-    this.#keeper = null;
+    this.#keeping.dispose();
     this.#session?.dispose();
     this.#session = null;
   }
 
   #open(sketch: Sketch): void {
     const session = this.#session;
-    if (session) {
-      this.#quietly(() => (this.#keeper ? this.#keeper.lay(sketch) : session.open(sketch)));
-      return;
-    }
-    this.#session = new Session(sketch, createPlanPort());
-    this.#stop = this.#session.subscribe((change) => this.#changed(change));
-    void this.#keepIn();
-    this.requestUpdate();
+    if (session) this.#quietly(() => this.#keeping.lay(session, sketch));
+    else this.#begin(new Session(sketch, createPlanPort()), false);
   }
 
-  /**
-   * Keeps what is on the table where `keep` says, once the sketch is on it that lay there last; unless the user has begun on
-   * what the page laid there, which is then kept beside it.
-   */
-  async #keepIn(): Promise<void> {
-    const [session, place] = [this.#session, this.keep];
-    if ((this.#keeper?.place ?? null) === place) return;
-    this.#keeper?.dispose();
-    this.#keeper = null;
-    if (!session || place === null) return;
-    const { Keeper } = await import('./define-keeping.js');
-    if (this.#session !== session || this.keep !== place || this.#keeper) return;
-    const keeper = new Keeper(session, place);
-    this.#keeper = keeper;
+  #begin(session: Session, resumed: boolean): void {
+    this.#session = session;
+    this.#stop = session.subscribe((change) => this.#changed(change));
+    this.#keeping.follow(session, this.keep, resumed);
     this.requestUpdate();
-    if (session.state.history.past.length > 0) await keeper.keepTable();
-    else await keeper.restore((sketch) => this.#quietly(() => session.open(sketch)));
   }
 
   /**
@@ -203,17 +204,22 @@ export class TrimwellEditor extends LitElement {
     if (!reading.ok) return reading;
     const { sketch } = reading;
     if (!this.#session) this.sketch = sketch;
-    this.#quietly(() => (this.#keeper ? this.#keeper.adopt(sketch) : this.#session?.open(sketch)));
+    if (this.#session) await this.#keeping.adopt(this.#session, sketch);
     return reading;
   }
 
   #quietly(work: () => void): void {
     this.#quiet = true;
-    work();
-    this.#quiet = false;
+    try {
+      work();
+    } finally {
+      this.#quiet = false;
+    }
   }
 
-  #late = false;
+  readonly #late = new LateParts((words) => {
+    this.missing = words;
+  });
   #quiet = false;
   #told: Pick<PlanView, 'batch' | 'searching'> | null = null;
 
@@ -227,27 +233,15 @@ export class TrimwellEditor extends LitElement {
     if ((change.document || change.ended) && !this.#quiet) {
       this.dispatchEvent(new CustomEvent('sketch-change', { detail: { sketch, settled: change.settled } }));
     }
-    if (session.state.selection.length > 0) void fetchPart('ticket');
+    if (session.state.selection.length > 0) void this.#late.fetch('ticket');
     if (change.plan) this.#tellPlan(session.plan);
-  }
-
-  /** The rest of the table comes when the first plan is there, so that it keeps nothing waiting. */
-  #fetchLateParts(): void {
-    if (this.#late) return;
-    this.#late = true;
-    const fetch = (): void => {
-      for (const part of SOON) void fetchPart(part);
-    };
-    // Not every browser tells when it is idle.
-    if ('requestIdleCallback' in window) window.requestIdleCallback(fetch, { timeout: 500 });
-    else setTimeout(fetch, 50);
   }
 
   /** What else is learnt of the same plan, such as its near misses, is no other plan. */
   #tellPlan({ batch, searching }: PlanView): void {
     if (this.#told?.batch === batch && this.#told.searching === searching) return;
     this.#told = { batch, searching };
-    if (batch !== null || !searching) this.#fetchLateParts();
+    if (batch !== null || !searching) this.#late.fetchSoon();
     this.dispatchEvent(new CustomEvent('plan-change', { detail: { plan: batch, searching } }));
   }
 
@@ -262,17 +256,17 @@ export class TrimwellEditor extends LitElement {
     const pointing = this.#pointing;
     return html`<div class="table">
       <trimwell-headline .session=${session} .pointing=${pointing}>
-        ${this.#keeper ? html`<trimwell-kept-note slot="kept" .keeper=${this.#keeper}></trimwell-kept-note>` : nothing}
+        ${this.#keptNote()}
         <trimwell-hand-on .session=${session} .pointing=${pointing}></trimwell-hand-on>
         <slot name="actions"></slot>
       </trimwell-headline>
       <trimwell-turn-over .session=${session} .pointing=${pointing}></trimwell-turn-over>
       <trimwell-face .session=${session} .pointing=${pointing}></trimwell-face>
       <trimwell-writing-band .session=${session} .pointing=${pointing}></trimwell-writing-band>
-      <trimwell-ticket .session=${session} .pointing=${pointing}><p class="prompt">${PICK_A_PIECE}</p></trimwell-ticket>
+      <trimwell-ticket .session=${session} .pointing=${pointing} @focus-lost=${this.#focusCard}><p class="prompt">${PICK_A_PIECE}</p></trimwell-ticket>
       <trimwell-yield .session=${session} .pointing=${pointing} ?laid=${this.laid} @lay-out=${this.#layOut}></trimwell-yield>
       <div class="shelf" part="sheets">
-        <trimwell-sheets .session=${session} .pointing=${pointing} @paper-drop=${this.#drop}></trimwell-sheets>
+        <trimwell-sheets .session=${session} .pointing=${pointing} @paper-drop=${this.#drop} @paper-cut=${this.#cut}></trimwell-sheets>
         <trimwell-choices .session=${session} .pointing=${pointing}></trimwell-choices>
       </div>
       <trimwell-batch .session=${session} .pointing=${pointing} ?laid=${this.laid} @lay-out=${this.#layOut}></trimwell-batch>
@@ -286,8 +280,16 @@ export class TrimwellEditor extends LitElement {
     </div>`;
   }
 
-  /** Undo and redo work wherever on the table the focus is; fields keep their keys to themselves. */
+  #keptNote() {
+    const { keeper, trouble } = this.#keeping;
+    if (keeper) return html`<trimwell-kept-note slot="kept" .keeper=${keeper}></trimwell-kept-note>`;
+    const words = trouble === null ? this.missing : `Nothing is kept here: ${trouble}`;
+    return words === null ? nothing : html`<span slot="kept" class="missing" role="status">${words}</span>`;
+  }
+
+  /** Undo and redo work wherever on the table the focus is; fields, the page's own too, keep their keys to themselves. */
   readonly #key = (event: KeyboardEvent): void => {
+    if (isField(event.composedPath()[0])) return;
     const command = event.defaultPrevented ? null : bindingOf(event)?.command;
     if (command !== 'undo' && command !== 'redo') return;
     event.preventDefault();
@@ -311,7 +313,7 @@ export class TrimwellEditor extends LitElement {
   readonly #layOut = async (): Promise<void> => {
     const { face } = this;
     if (!this.laid && face) this.style.setProperty('--face-least', `${face.clientHeight}px`);
-    await fetchPart('batch');
+    if (!(await this.#late.fetch('batch'))) return;
     this.laid = !this.laid;
     if (!this.laid) this.style.removeProperty('--face-least');
     await this.updateComplete;
@@ -326,22 +328,38 @@ export class TrimwellEditor extends LitElement {
   };
 
   /** A new card comes on the table; with `keep`, what lay there stays on the shelf. */
-  readonly #begin = (event: Event): void => {
+  readonly #lay = (event: Event): void => {
     if (!(event instanceof CustomEvent)) return;
     const { sketch } = event.detail as { readonly sketch: Sketch };
     this.trays.putAway();
-    if (this.#keeper) this.#keeper.lay(sketch);
-    else this.#session?.open(sketch);
+    if (this.#session) this.#keeping.lay(this.#session, sketch);
+    this.face.focusCard();
+    this.face.scrollIntoView({ block: 'nearest' });
   };
 
   readonly #takeFocus = (): void => {
     this.watch.focusHeading();
   };
 
+  readonly #focusCard = (): void => {
+    this.face.focusCard();
+  };
+
   readonly #drop = (event: CustomEvent<{ paper: string; clientX: number; clientY: number }>): void => {
     const { paper, clientX, clientY } = event.detail;
     if (this.face.containsPoint(clientX, clientY)) this.face.dropPaper(paper, clientX, clientY);
   };
+
+  /** On a narrow table the sheets lie below the card, which is then brought back to where the new piece is seen. */
+  readonly #cut = ({ detail: { paper, byKey } }: CustomEvent<PaperCut>): void => {
+    if (this.face.cutPaper(paper, byKey))
+      this.face.scrollIntoView({ block: this.hasAttribute('narrow') ? 'start' : 'nearest' });
+  };
+}
+
+function isField(target: EventTarget | undefined): boolean {
+  if (!(target instanceof HTMLElement)) return false;
+  return target.matches('input, textarea, select') || target.isContentEditable;
 }
 
 declare global {

@@ -82,7 +82,7 @@ function arrows(
   return [...together(`${all} by one mark of the ruler`, near), ...together(`${all} by 1⁄4 in or 5 mm`, far)];
 }
 
-/** Every key of the card face, for the keys themselves and for the list of keys. Copying is the page's own, see `POINTING`. */
+/** Every key of the card face, for the keys themselves and for the list of keys. Copying is the page's own, see `MORE_KEYS`. */
 export const KEYMAP: readonly KeyBinding[] = [
   ...group('Taking pieces', [
     ...together('Take the next piece up or down the stack', [
@@ -149,10 +149,18 @@ export const KEYMAP: readonly KeyBinding[] = [
   ]),
 ];
 
-/** What is done without a row of the table: by the page's own copying, by a mouse or by a finger. */
+/** Keys that are not in the table: the focus names the piece that is taken, and copying is the page's own. */
+export const MORE_KEYS: readonly {
+  readonly group: KeyGroup;
+  readonly keys: readonly string[];
+  readonly label: string;
+}[] = [
+  { group: 'Taking pieces', keys: ['Enter'], label: 'Take the piece that has the focus; with Shift, as well' },
+  { group: 'Pieces', keys: ['Mod+c', 'Mod+x', 'Mod+v'], label: 'Copy, cut or paste pieces, also in another tab' },
+];
+
+/** What a mouse and a finger do. */
 export const POINTING: readonly { readonly how: string; readonly label: string }[] = [
-  { how: 'Mod+C, Mod+X, Mod+V', label: 'Copy, cut or paste pieces, also in another tab' },
-  { how: 'Enter', label: 'Take the piece that has the focus; with Shift, as well' },
   { how: 'Press a piece', label: 'Take it; with Shift, or after “Select more” on the ticket, one more' },
   { how: 'Drag a piece', label: 'Move all that is taken; a finger does it too' },
   { how: 'Drag beside the pieces', label: 'Take all that lies in the frame; with Shift, as well' },
@@ -164,7 +172,7 @@ export const POINTING: readonly { readonly how: string; readonly label: string }
   { how: 'Drag a sheet to the card', label: 'Cut a piece from it; “Cut a piece” does the same' },
 ];
 
-const MODIFIERS: ReadonlySet<string> = new Set(['Shift', 'Control', 'Alt', 'Meta']);
+const MODIFIERS: ReadonlySet<string> = new Set(['Shift', 'Control', 'Alt', 'AltGraph', 'Meta']);
 
 interface Pressed {
   readonly key: string;
@@ -172,11 +180,25 @@ interface Pressed {
   readonly metaKey: boolean;
   readonly altKey: boolean;
   readonly shiftKey: boolean;
+  getModifierState?(modifier: string): boolean;
+}
+
+/**
+ * True for a character that is no letter and was typed with the third level of a keyboard: brackets are, where that level is
+ * AltGr. Some systems tell AltGr as Control and Alt.
+ */
+function byThirdLevel(pressed: Pressed): boolean {
+  const { key, ctrlKey, altKey } = pressed;
+  const sign = key.length === 1 && key.toLowerCase() === key.toUpperCase();
+  return sign && (pressed.getModifierState?.('AltGraph') === true || (ctrlKey && altKey));
 }
 
 /** The name of a pressed key with its modifiers, as the table writes it; empty for a modifier alone. */
-export function keyName({ key, ctrlKey, metaKey, altKey, shiftKey }: Pressed): string {
+export function keyName(pressed: Pressed): string {
+  const { key, ctrlKey, metaKey, altKey, shiftKey } = pressed;
   if (MODIFIERS.has(key)) return '';
+  // Such a character names itself, as one does that needs Shift.
+  if (byThirdLevel(pressed)) return key;
   const letter = key.length === 1;
   // A character that needs Shift to be typed names itself; letters are told apart by the Shift that is named.
   const shift = shiftKey && (!letter || key.toLowerCase() !== key.toUpperCase()) ? 'Shift+' : '';

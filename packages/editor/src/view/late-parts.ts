@@ -12,10 +12,36 @@ const LATE = {
 
 export type LatePart = keyof typeof LATE;
 
-/** Loads a part; loading it twice is loading it once. */
-export async function fetchPart(part: LatePart): Promise<void> {
-  await LATE[part]();
-}
-
 /** What the table fetches by itself once it stands; the picture of the batch waits until it is laid out. */
-export const SOON: readonly LatePart[] = ['ticket', 'watch', 'other ways', 'near misses'];
+const SOON: readonly LatePart[] = ['ticket', 'watch', 'other ways', 'near misses'];
+
+/** Fetches the late parts of one table; `missing` is told in words when one cannot be loaded. */
+export class LateParts {
+  #asked = false;
+
+  constructor(private readonly missing: (words: string) => void) {}
+
+  /** False, with a word about it, when the part cannot be loaded. Loading it twice is loading it once. */
+  async fetch(part: LatePart): Promise<boolean> {
+    try {
+      await LATE[part]();
+      return true;
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error);
+      this.missing(`A part of the table could not be loaded; load the page anew. (${why})`);
+      return false;
+    }
+  }
+
+  /** Fetches what the table needs soon, once, when the browser has nothing else to do. */
+  fetchSoon(): void {
+    if (this.#asked) return;
+    this.#asked = true;
+    const fetch = (): void => {
+      for (const part of SOON) void this.fetch(part);
+    };
+    // Not every browser tells when it is idle.
+    if ('requestIdleCallback' in globalThis) requestIdleCallback(fetch, { timeout: 500 });
+    else setTimeout(fetch, 50);
+  }
+}

@@ -68,5 +68,8 @@ export function atHandText(sheets: number | undefined): string {
   return sheets === undefined ? '' : `${sheets} at hand`;
 }
 
+/** What to do first, on a card that nothing is glued to yet. */
+export const CUT_A_FIRST =
+  'Take a sheet from below and drop it on the card: that cuts the first piece. “Cut a piece” under the sheet does the same.';
 export const PICK_A_PIECE =
   'Pick a piece on the card or in the stack. Or take a sheet from below and drop it on the card.';

@@ -16,14 +16,14 @@ export function inlineOpening(host: Element): Opening | null {
   return script ? reading(script.textContent ?? '') : null;
 }
 
-/** The sketch at `address`; what keeps it from being there is told. */
-export async function fetchOpening(address: string, signal: AbortSignal): Promise<Opening> {
+/** The sketch at `address`; what keeps it from being there is told. Null once it is not wanted any more. */
+export async function fetchOpening(address: string, signal: AbortSignal): Promise<Opening | null> {
   try {
     const answer = await fetch(address, { signal });
     if (!answer.ok) return { ok: false, problems: [{ message: `${address} answered ${answer.status}.` }] };
     return reading(await answer.text());
   } catch (error) {
-    if (signal.aborted) throw error;
+    if (signal.aborted) return null;
     const why = error instanceof Error ? error.message : String(error);
     return { ok: false, problems: [{ message: `${address} could not be fetched: ${why}.` }] };
   }

@@ -40,6 +40,8 @@ export const themeStyles = css`
     --lamp-good: #8fcbb2;
     --lamp-rule: #4a4327;
     --lamp-rule-ink: #f1e2ad;
+    /* The words on the table are English; on a page that runs the other way they and their figures still run theirs. */
+    direction: ltr;
     color-scheme: light;
     --table: var(--trimwell-table, var(--day-table));
     --shelf: var(--trimwell-shelf, var(--day-shelf));
@@ -61,6 +63,23 @@ export const themeStyles = css`
   @media (prefers-color-scheme: dark) {
     :host(:not([theme='light'])) {
       ${byLamplight}
+    }
+  }
+  /* The visitor's own colours go before the table's; paper keeps its look, since that is what is being chosen. */
+  @media (forced-colors: active) {
+    :host,
+    :host([theme='dark']) {
+      --table: Canvas;
+      --shelf: Canvas;
+      --ink: CanvasText;
+      --muted: CanvasText;
+      --slip: Canvas;
+      --line: CanvasText;
+      --accent: LinkText;
+      --good: CanvasText;
+      --rule: Canvas;
+      --rule-ink: CanvasText;
+      --focus: Highlight;
     }
   }
 `;

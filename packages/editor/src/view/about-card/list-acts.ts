@@ -12,8 +12,8 @@ export interface ListActs {
 /** The buttons beside an item of a list: earlier, later, take away. */
 export function listActs({ name, index, count, move, remove }: ListActs): TemplateResult {
   return html`<span class="acts">
-    <button aria-label="Move up: ${name}" title="Move up" ?disabled=${index === 0} @click=${() => move(index - 1)}>↑</button>
-    <button aria-label="Move down: ${name}" title="Move down" ?disabled=${index === count - 1} @click=${() => move(index + 1)}>↓</button>
+    <button aria-label="Move up: ${name}" title="Move up" aria-disabled=${String(index === 0)} @click=${() => index > 0 && move(index - 1)}>↑</button>
+    <button aria-label="Move down: ${name}" title="Move down" aria-disabled=${String(index === count - 1)} @click=${() => index < count - 1 && move(index + 1)}>↓</button>
     <button class="act" aria-label="Take away: ${name}" @click=${remove}>Take away</button>
   </span>`;
 }

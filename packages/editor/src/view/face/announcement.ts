@@ -1,3 +1,4 @@
+import { type Piece, rulerStep } from '@trimwell/sketch';
 import { leadBody, selectedBodies } from '../../state/group.js';
 import { snapMove } from '../../state/snap.js';
 import { groupRect, snapFieldOf } from '../../state/snap-field.js';
@@ -40,6 +41,13 @@ function moves(event: string): boolean {
   return /^(order|arrange)\./.test(event) || /^piece\.(move|resize|tilt|shape|face|remove)$/.test(event);
 }
 
+/** What is worth saying of pieces that were pasted: their sizes were measured with another ruler. */
+function pastedWords({ sketch }: EditorState, pieces: readonly Piece[]): string {
+  const step = rulerStep(sketch.unit);
+  const off = pieces.filter(({ width, height }) => width % step !== 0 || height % step !== 0);
+  return off.length === 0 ? '' : faceMessages.offTheRuler(off.length, pieces.length, sketch.unit);
+}
+
 /** What was done, as a transaction tells it. */
 export type Done = Pick<Transaction, 'event' | 'off'>;
 
@@ -54,6 +62,7 @@ export function announcement({ event, off }: Done, state: EditorState): string |
   return [
     words,
     off ? faceMessages.nearestMark(off, sketch.unit) : PLACING.has(event) ? restingWords(state) : '',
+    event === 'piece.paste' ? pastedWords(state, pieces) : '',
     stays.length > 0 ? faceMessages.locked(stays) : '',
   ]
     .filter((part) => part !== '')

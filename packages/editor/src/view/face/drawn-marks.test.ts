@@ -18,10 +18,7 @@ test('what is drawn again is the same element with other attributes', () => {
   const before = draw(['path', { d: 'M0 0', class: 'a' }], ['text', { x: '1' }, 'one']);
   const after = draw(['path', { d: 'M1 1' }], ['text', { x: '2' }, 'two']);
   expect(after).toEqual(before);
-  expect(after.map((node) => node.outerHTML)).toEqual([
-    '<path d="M1 1"></path>',
-    '<text x="2">two</text>',
-  ]);
+  expect(after.map((node) => node.outerHTML)).toEqual(['<path d="M1 1"></path>', '<text x="2">two</text>']);
 });
 
 test('what is no longer drawn goes away, what is new comes in its order', () => {

@@ -1,5 +1,5 @@
 import { formatLength, formatSize, type Length, ticks } from '@trimwell/geometry';
-import type { Piece, Sketch } from '@trimwell/sketch';
+import { type Piece, rulerStep, type Sketch } from '@trimwell/sketch';
 import { said, unitName } from './said-length.js';
 
 function sourceName({ papers, mixes }: Sketch, from: string): string {
@@ -118,6 +118,12 @@ export const faceMessages = {
   /** How far arranged pieces are from even, since they were brought to marks of the ruler. */
   nearestMark: (off: Length, unit: Sketch['unit']) =>
     `on the nearest mark of the ruler, up to ${said(off, unit)} ${unitName(unit)} off`,
+  /** Pasted pieces that no mark of the sketch's ruler measures; their sizes are as they were. */
+  offTheRuler: (off: number, pieces: number, unit: Sketch['unit']) => {
+    const marks = `${said(rulerStep(unit), unit)} ${unitName(unit)}`;
+    if (pieces === 1) return `its size is off the ruler, between marks of ${marks}`;
+    return `${off === pieces ? 'their sizes are' : `the sizes of ${off} are`} off the ruler, between marks of ${marks}`;
+  },
   undone: 'Undone',
   redone: 'Done again',
   cancelled: 'Put back',

@@ -2,6 +2,7 @@ import { inches } from '@trimwell/geometry';
 import { afterEach, expect, test } from 'vitest';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { Session } from '../../session/session.js';
+import { selectThese } from '../../state/commands.js';
 import { Pointing } from '../pointing.js';
 import { FaceElement } from './face.js';
 
@@ -128,6 +129,22 @@ test('pieces go to the clipboard as text and come back; other text is refused in
     'Nothing was pasted. What was copied is no pieces of a card.',
   );
   expect(face.session.state.history.past).toHaveLength(steps);
+});
+
+test('pasted into a sketch of the other unit, what is off the ruler is told of', async () => {
+  const { face, option, clip, said } = await open();
+  const data = new Map<string, string>();
+  face.take('strip');
+  clip('copy', option('strip'), data);
+  clip('paste', option('strip'), data);
+  expect(said()).not.toContain('off the ruler');
+  face.session.dispatch({ event: 'sketch.unit', edits: [{ do: 'unit', unit: 'mm' }], at: 1 });
+  clip('paste', option('strip'), data);
+  expect(said()).toMatch(/added; its size is off the ruler, between marks of 1 (mm|millimetres?)/);
+  face.run(selectThese(['strip', 'greeting']));
+  clip('copy', option('strip'), data);
+  clip('paste', option('strip'), data);
+  expect(said()).toContain('their sizes are off the ruler');
 });
 
 test('a piece that is cut beside the card is told of on it', async () => {

@@ -79,12 +79,13 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
   }
 
   protected concerns(change: SessionChange): boolean {
-    return change.sketch || change.selection;
+    return change.sketch || change.selection || change.opened;
   }
 
   /** A piece that was cut from a sheet beside the table, or put back, is told of here, where its place is known. */
   protected override sessionChanged(change: SessionChange): void {
     const { sketch, selection } = this.session.state;
+    if (change.opened) this.#letGo();
     if (change.sketch && !change.places) {
       const known = this.#known;
       const added = known !== null && selection.some((id) => !known.has(id));
@@ -92,6 +93,13 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
       this.#known = new Set(sketch.pieces.map(({ id }) => id));
     }
     super.sessionChanged(change);
+  }
+
+  /** Another sketch is on the table: a drag or a frame that was begun on the one before is over, and nothing of it was added. */
+  #letGo(): void {
+    this.#gestures.drop();
+    this.#presses.cancel();
+    this.#known = null;
   }
 
   protected override get followsPlaces(): boolean {

@@ -128,6 +128,15 @@ export class Gestures {
     this.host.putBack();
   }
 
+  /** Ends the drag under way and touches nothing: what it began on is no longer on the table. */
+  drop(): void {
+    const live = this.#live;
+    if (!live) return;
+    this.#finish(live);
+    live.interaction.stop();
+    this.host.show(null);
+  }
+
   dispose(): void {
     this.cancel();
     this.keepOnly(new Set());

@@ -3,6 +3,7 @@ import { applyEdits } from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { bodiesOf } from '../../state/group.js';
+import { HANDLES, type Handle } from '../../state/resize.js';
 import { type GestureKind, momentsOf } from './live-gesture.js';
 
 const sketch = sampleSketch();
@@ -91,5 +92,36 @@ test('several keep their places to each other, a mat and its piece go once, and 
     expect(new Set(moves.map(String)).size).toBe(1);
     if (keys.altKey) expect(moves[0]).toEqual([4321, -1777]);
     else expect(((moves[0]?.[0] ?? 0) + dragged.x) % inches(1 / 16)).toBe(0);
+  }
+});
+
+test('however a piece is resized, with Shift, tilted or as a mat at its least, it stays on the ruler unless Alt is held', () => {
+  const mark = inches(1 / 16);
+  const offMarks = (id: string, handle: Handle, keys: typeof none, tilted = 0) => {
+    const base = tilted === 0 ? sketch : applyEdits(sketch, [{ do: 'tilt', piece: id, tilt: tilted }]);
+    const piece = base.pieces.find((one) => one.id === id);
+    if (!piece) throw new Error(`no piece ${id}`);
+    const bodies = bodiesOf(base, [piece]);
+    const moments = momentsOf(
+      { do: 'resize', handle },
+      { sketch: base, piece, bodies, at: { x: 0, y: 0 }, ticksPerPixel: 160 },
+    );
+    return [
+      { x: 3777, y: 1999 },
+      { x: -inches(9) + 5, y: inches(0.25) + 7 },
+    ].flatMap((pull) => {
+      const after = applyEdits(base, moments(pull, keys).edits).pieces.find((one) => one.id === id);
+      const { x = 1, y = 1, width = 1, height = 1 } = after ?? {};
+      return [x, y, width, height].filter((length) => length % mark !== 0);
+    });
+  };
+  const shift = { ...none, shiftKey: true };
+  for (const handle of HANDLES) {
+    for (const id of ['strip', 'panel', 'panel-mat'])
+      for (const keys of [none, shift])
+        expect(offMarks(id, handle, keys), `${id} ${JSON.stringify(handle)}`).toEqual([]);
+    expect(offMarks('strip', handle, none, 17)).toEqual([]);
+    expect(offMarks('strip', handle, shift, -33)).toEqual([]);
+    expect(offMarks('strip', handle, { ...none, altKey: true }).length).toBeGreaterThan(0);
   }
 });

@@ -1,9 +1,9 @@
 import { css, html, nothing } from 'lit';
 import type { SessionChange } from '../../session/session.js';
-import { KEY_GROUPS, KEYMAP, POINTING } from '../keymap.js';
+import { KEY_GROUPS, KEYMAP, type KeyGroup, MORE_KEYS, POINTING } from '../keymap.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
-import { type KeyLine, keyLines } from './key-text.js';
+import { type KeyLine, keyLines, keysText } from './key-text.js';
 
 /** True on a Mac, where the Command key takes the part of Control. */
 function onMac(): boolean {
@@ -37,8 +37,8 @@ export class KeysElement extends SessionElement {
       }
       dl {
         display: grid;
-        grid-template-columns: 108px minmax(0, 1fr);
-        gap: 3px 12px;
+        grid-template-columns: 122px minmax(0, 1fr);
+        gap: 3px 10px;
         margin: 0;
         font-size: 13px;
         line-height: 1.35;
@@ -68,15 +68,7 @@ export class KeysElement extends SessionElement {
         are not in the way of what you type, or of speech input, anywhere else.
       </p>
       <div class="groups">
-        ${KEY_GROUPS.map((group) =>
-          lines(
-            group,
-            keyLines(
-              KEYMAP.filter((row) => row.group === group),
-              mac,
-            ),
-          ),
-        )}
+        ${KEY_GROUPS.map((group) => lines(group, linesOf(group, mac)))}
         ${lines(
           'By mouse and finger',
           POINTING.map(({ how, label }) => ({
@@ -87,6 +79,13 @@ export class KeysElement extends SessionElement {
         )}
       </div>`;
   }
+}
+
+/** The lines of one group: what is done by the focus, then the table of keys, then the page's own copying. */
+function linesOf(group: KeyGroup, mac: boolean): readonly KeyLine[] {
+  const rows = KEYMAP.filter((row) => row.group === group);
+  const more = MORE_KEYS.filter((row) => row.group === group);
+  return [...more.map(({ keys, label }) => ({ how: keysText(keys, mac), label })), ...keyLines(rows, mac)];
 }
 
 function lines(heading: string, all: readonly KeyLine[], name = '') {

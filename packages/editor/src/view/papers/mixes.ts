@@ -1,10 +1,9 @@
-import type { Mix, Paper } from '@trimwell/sketch';
+import { type Mix, MOST_IN_MIX, type Paper } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
 import {
   addMix,
-  MOST_IN_MIX,
   mixToChange,
   moveInMix,
   nameMix,

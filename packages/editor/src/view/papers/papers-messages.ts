@@ -55,6 +55,8 @@ export const UPWARD_PRINT = 'This print has an up. Mark the sheet so that pieces
 export const MARGINS_TOO_LARGE = 'Margins must leave something of the sheet.';
 export const PHOTO_HINT =
   'It is shown at true scale on the table, and stays in this browser: it is not sent with the sketch.';
+export const PHOTO_OF_PAGE_HINT =
+  'It is shown at true scale on the table, and kept only while this page is open: it is neither stored nor sent with the sketch.';
 export const PHOTO_SHOWN = 'Shown with your own photograph.';
 export const PHOTO_MISSING =
   'The photograph of this sheet is not on this machine. The print below stands in for it; take the photograph again to see it.';

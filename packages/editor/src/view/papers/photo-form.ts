@@ -1,14 +1,15 @@
 import { css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
 import { KeepError } from '../../keeping/keep-error.js';
-import { putPhoto } from '../../keeping/photo-store.js';
+import { keeperOf } from '../../keeping/keepers.js';
 import type { SessionChange } from '../../session/session.js';
 import { changePaper, paperToChange } from '../../state/paper-edits.js';
+import { holdPhoto } from '../photos/hold-photo.js';
 import { photoShelf } from '../photos/photo-shelf.js';
 import { watchPhotos } from '../photos/photo-watch.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
-import { PHOTO_HINT, PHOTO_MISSING, PHOTO_SHOWN } from './papers-messages.js';
+import { PHOTO_HINT, PHOTO_MISSING, PHOTO_OF_PAGE_HINT, PHOTO_SHOWN } from './papers-messages.js';
 import { papersStyles } from './papers-styles.js';
 import { type PhotoCrop, turnsToLieAs, WHOLE_PICTURE } from './photo-crop.js';
 import { cutPhoto, openPicture, PhotoProblem, paintCrop } from './take-photo.js';
@@ -29,7 +30,7 @@ const SLIDES: readonly {
   { is: 'down', name: 'down', least: 0, most: 1 },
 ];
 
-/** The user's own photograph of a sheet: picked or taken, turned, cut to the sheet, and kept on their machine. */
+/** The user's own photograph of a sheet: picked or taken, turned, cut to the sheet, and kept on their machine or for this page. */
 export class SheetPhotoElement extends SessionElement {
   static override readonly styles = [
     tableStyles,
@@ -146,12 +147,13 @@ export class SheetPhotoElement extends SessionElement {
 
   #picks(photo: string | undefined): TemplateResult {
     const missing = photo !== undefined && photoShelf.isMissing(photo);
+    const hint = keeperOf(this.session) ? PHOTO_HINT : PHOTO_OF_PAGE_HINT;
     return html`<div class="picks">
         ${this.#file(photo === undefined ? 'Use a picture of the sheet' : 'Another picture', false)}
         ${this.#file('Take a picture', true)}
         ${photo === undefined ? nothing : html`<button @click=${this.#takeOff}>Take the photograph off</button>`}
       </div>
-      <p class="small quiet" role="status">${photo === undefined ? PHOTO_HINT : missing ? PHOTO_MISSING : `${PHOTO_SHOWN} ${PHOTO_HINT}`}</p>`;
+      <p class="small quiet" role="status">${photo === undefined ? hint : missing ? PHOTO_MISSING : `${PHOTO_SHOWN} ${hint}`}</p>`;
   }
 
   #file(label: string, camera: boolean): TemplateResult {
@@ -226,8 +228,7 @@ export class SheetPhotoElement extends SessionElement {
     if (!picture || !paper) return;
     await this.#working(async () => {
       const { blob, colour } = await cutPhoto(picture, paper, crop);
-      const { id } = await putPhoto(blob);
-      photoShelf.put(id, blob);
+      const id = await holdPhoto(this.session, blob);
       // What else has been changed of the paper in the meantime stays.
       const look = { ...(paperToChange(this.session.state, paper.id) ?? paper).look, ground: colour, photo: id };
       changePaper(paper.id, { look })(this.session.state, this.session.dispatch, Date.now());

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { KeepError } from '../../keeping/keep-error.js';
 import { PhotoShelf } from './photo-shelf.js';
 
 const kept = new Map<string, Blob>();
@@ -32,6 +33,14 @@ test('a photograph is brought once, told of, and stays at hand', async () => {
   expect(shelf.photos).not.toBe(before);
 });
 
+test('what goes wrong otherwise is not taken for a missing photograph alone: it is thrown on', async () => {
+  const shelf = new PhotoShelf(async () => {
+    throw new TypeError('a fault');
+  });
+  await expect(shelf.bring(['ee'])).rejects.toThrow('a fault');
+  expect(shelf.isMissing('ee')).toBe(true);
+});
+
 test('one that is not there is missing until it comes, and is looked for again', async () => {
   const shelf = new PhotoShelf(bring);
   expect(shelf.isMissing('bb')).toBe(false);
@@ -45,7 +54,7 @@ test('one that is not there is missing until it comes, and is looked for again',
 
 test('a browser that keeps nothing has no photographs; one that was just taken is at hand all the same', async () => {
   const shelf = new PhotoShelf(async () => {
-    throw new Error('no database');
+    throw new KeepError('refused', 'no database');
   });
   await shelf.bring(['cc']);
   expect(shelf.isMissing('cc')).toBe(true);

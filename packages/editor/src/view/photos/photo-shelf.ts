@@ -1,9 +1,13 @@
 import type { Drawing, Photos } from '@trimwell/handout';
+import { KeepError } from '../../keeping/keep-error.js';
+import { isPageKept, whenKept } from '../../keeping/keepers.js';
 
 /** Brings a photograph's bytes by its hash, or null when it is not on this machine. */
 export type BringPhoto = (id: string) => Promise<Blob | null>;
 
+/** Where no table of the page is kept nothing is looked for: opening the browser's database would already store something. */
 const fromKeeping: BringPhoto = async (id) => {
+  if (!isPageKept()) return null;
   const { getPhoto } = await import('../../keeping/photo-store.js');
   return (await getPhoto(id))?.blob ?? null;
 };
@@ -23,7 +27,9 @@ export class PhotoShelf {
   readonly #coming = new Map<string, Promise<void>>();
   readonly #listeners = new Set<() => void>();
 
-  constructor(private readonly fetchPhoto: BringPhoto = fromKeeping) {}
+  constructor(private readonly fetchPhoto: BringPhoto = fromKeeping) {
+    whenKept(() => void this.bring([...this.#missing]));
+  }
 
   /** Addresses of what is at hand, for a drawing; another map after every change. */
   get photos(): Photos {
@@ -61,14 +67,22 @@ export class PhotoShelf {
   }
 
   async #look(id: string): Promise<void> {
-    // A browser that keeps nothing for this page has no photograph either; the stand-in is shown and the tray says so.
-    const photo = await this.fetchPhoto(id).catch(() => null);
-    if (photo) {
-      this.put(id, photo);
-    } else if (!this.#missing.has(id) && !this.#photos.has(id)) {
-      this.#missing.add(id);
-      this.#tell();
+    let photo: Blob | null = null;
+    try {
+      photo = await this.fetchPhoto(id);
+    } catch (error) {
+      // A browser that keeps nothing for this page has no photograph either: the stand-in is shown and the tray says so.
+      if (!(error instanceof KeepError)) throw error;
+    } finally {
+      if (photo) this.put(id, photo);
+      else this.#miss(id);
     }
+  }
+
+  #miss(id: string): void {
+    if (this.#missing.has(id) || this.#photos.has(id)) return;
+    this.#missing.add(id);
+    this.#tell();
   }
 
   #tell(): void {

@@ -2,13 +2,15 @@ import { type Problem, readSketchText, type Sketch } from '@trimwell/sketch';
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
 import { asKeepError } from '../../keeping/keep-error.js';
-import { type Keeper, keeperOf } from '../../keeping/keeper.js';
+import type { Keeper } from '../../keeping/keeper.js';
+import { keeperOf } from '../../keeping/keepers.js';
 import { type KeptSketch, newKeptId, searchKept } from '../../keeping/kept-sketch.js';
 import { timeWords } from '../../keeping/kept-words.js';
-import { LONG_LINK, shareLink } from '../../keeping/share-link.js';
+import { LONG_LINK } from '../../keeping/share-link.js';
 import { copyKept, listKept, type TakenOff } from '../../keeping/sketch-store.js';
 import { saveFile } from '../../session/export.js';
 import type { Session } from '../../session/session.js';
+import { copyLink } from '../copy-link.js';
 import { plural } from '../messages.js';
 import { tableStyles } from '../table/table-styles.js';
 import type { BoardsElement } from './boards.js';
@@ -283,16 +285,9 @@ export class ShelfElement extends LitElement {
   }
 
   async #copyLink(sketch: Sketch): Promise<void> {
-    const link = await shareLink(sketch, location.href);
+    const { link, says } = await copyLink(sketch);
     this.link = link;
-    // Absent in pages that were not loaded securely; the link can be copied by hand then.
-    const clipboard: Clipboard | undefined = navigator.clipboard;
-    try {
-      await clipboard?.writeText(link);
-      this.#say(clipboard ? 'The link is copied.' : 'The link is shown below, to copy it.');
-    } catch (error) {
-      this.#say(`The browser did not copy it (${asKeepError(error).message}); it is shown below.`);
-    }
+    this.#say(says);
   }
 
   readonly #offAsked = (event: CustomEvent<{ id: string }>): void => {

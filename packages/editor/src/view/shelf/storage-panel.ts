@@ -99,7 +99,8 @@ export class StorageElement extends LitElement {
           ? nothing
           : html`<button class="act" @click=${this.#clear}>
             Clear ${plural(unused.length, 'photograph')} that no kept sketch uses (${bytesWords(bytes)})
-          </button>`
+          </button>
+          <p class="quiet">A sketch that you saved as a file may show one of them: it then shows the print in its place.</p>`
       }
       <table>
         <tbody>${use.things.slice(0, LISTED).map((thing) => this.#thing(thing))}</tbody>

@@ -136,7 +136,7 @@ export class StackElement extends SessionElement implements StackDragHost {
       <div class="order" role="group" aria-label="Gluing order of what is taken">
         ${ORDERS.map(
           ([word, says, command]) =>
-            html`<button aria-label=${says} ?disabled=${!command(state)} @click=${() => this.#reorder(command)}>${word}</button>`,
+            html`<button aria-label=${says} aria-disabled=${String(!command(state))} @click=${() => this.#reorder(command)}>${word}</button>`,
         )}
       </div>
       <div class="body ${this.lift ? 'dragging' : ''}" ${inStyle({ height: `${height.toFixed(1)}px` })}>

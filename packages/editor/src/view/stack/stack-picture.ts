@@ -7,8 +7,8 @@ import type { RowPlace } from './stack-order.js';
 /** Width of the picture in pixels, and the height of a row with few, with some and with many pieces. */
 export const PICTURE_WIDTH = 128;
 const ROWS = [
-  { most: 8, height: 30 },
-  { most: 13, height: 28 },
+  { most: 7, height: 30 },
+  { most: 8, height: 28 },
 ] as const;
 const LEAST_ROW = 26;
 /** How far back the picture reaches beside the card's width, as a share of the card's height; and its letters' share. */

@@ -118,10 +118,12 @@ export const stackStyles = css`
     touch-action: none;
   }
   .pick .says {
+    display: -webkit-box;
     min-width: 0;
     overflow: hidden;
-    text-overflow: ellipsis;
-    white-space: nowrap;
+    line-height: 1.12;
+    -webkit-box-orient: vertical;
+    -webkit-line-clamp: 2;
   }
   .pick:hover {
     text-decoration: none;

@@ -64,4 +64,9 @@ export const drawingStyles = css`
   text[data-role='note'] {
     fill: #4d554f;
   }
+  @media (prefers-reduced-motion: reduce) {
+    [data-role='blank'] {
+      transition: none;
+    }
+  }
 `;

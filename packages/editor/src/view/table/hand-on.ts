@@ -5,8 +5,9 @@ import { SessionElement } from '../session-element.js';
 import { tableStyles } from './table-styles.js';
 
 type Exports = typeof import('../../session/export.js');
+type CopiedLink = import('../copy-link.js').CopiedLink;
 
-/** Handing on: the sketch itself, the piece lists, each sheet's guide. What writes them is loaded when it is wanted. */
+/** Handing on: a link, the sketch itself, the piece lists, each sheet's guide. What writes them is loaded when it is wanted. */
 export class HandOnElement extends SessionElement {
   static override readonly styles = [
     tableStyles,
@@ -28,16 +29,38 @@ export class HandOnElement extends SessionElement {
         background: var(--slip);
         box-shadow: 0 8px 22px rgb(20 25 24 / 0.3);
       }
+      @media (max-width: 640px) {
+        /* Under the headline, as wide as it. */
+        :host {
+          position: static;
+        }
+        .slip {
+          left: 12px;
+          right: 12px;
+          width: auto;
+          max-width: none;
+          max-height: 44vh;
+        }
+      }
       .slip button {
         display: block;
         width: 100%;
         text-align: left;
+      }
+      .slip input {
+        width: 100%;
+        padding: 0 6px;
+      }
+      .said {
+        padding: 0 6px;
+        color: var(--good);
       }
     `,
   ];
 
   @state() private shown = false;
   @state() private exports: Exports | null = null;
+  @state() private copied: CopiedLink | null = null;
 
   protected override concerns(change: SessionChange): boolean {
     return change.plan && this.shown;
@@ -55,8 +78,12 @@ export class HandOnElement extends SessionElement {
   }
 
   #files({ CAUTION, exportFiles, saveFile }: Exports) {
-    const files = exportFiles(this.session.state.sketch, this.session.plan.batch);
+    const { document, state, plan } = this.session;
+    const files = exportFiles(document, state.sketch, plan.batch);
     return html`<div class="slip" role="group" aria-label="Hand on">
+      <button @click=${this.#copyLink}>Copy a link that carries the sketch</button>
+      ${this.copied ? html`<input aria-label="The link" readonly .value=${this.copied.link} @focus=${selectAll} />` : nothing}
+      <p class="said" role="status">${this.copied?.says ?? ''}</p>
       ${files.map(({ label, file }) => html`<button @click=${() => saveFile(file)}>${label}</button>`)}
       <p class="quiet">${CAUTION}</p>
     </div>`;
@@ -64,7 +91,13 @@ export class HandOnElement extends SessionElement {
 
   readonly #show = async (): Promise<void> => {
     this.exports ??= await import('../../session/export.js');
+    this.copied = null;
     this.shown = !this.shown;
+  };
+
+  readonly #copyLink = async (): Promise<void> => {
+    const { copyLink } = await import('../copy-link.js');
+    this.copied = await copyLink(this.session.document);
   };
 
   readonly #escape = (event: KeyboardEvent): void => {
@@ -75,4 +108,8 @@ export class HandOnElement extends SessionElement {
     const to = event.relatedTarget;
     if (to instanceof Node && !this.renderRoot.contains(to) && to !== this) this.shown = false;
   };
+}
+
+function selectAll({ target }: Event): void {
+  if (target instanceof HTMLInputElement) target.select();
 }

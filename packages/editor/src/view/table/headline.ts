@@ -12,6 +12,7 @@ export class HeadlineElement extends SessionElement {
     tableStyles,
     css`
       :host {
+        position: relative;
         container-type: inline-size;
       }
       header {
@@ -74,6 +75,13 @@ export class HeadlineElement extends SessionElement {
       .pair button[aria-pressed='true'] {
         background: var(--ink);
         color: var(--table);
+      }
+      @media (forced-colors: active) {
+        .pair button[aria-pressed='true'] {
+          forced-color-adjust: none;
+          background: Highlight;
+          color: HighlightText;
+        }
       }
       .trays {
         display: inline-flex;

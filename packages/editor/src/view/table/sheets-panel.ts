@@ -3,7 +3,7 @@ import { type Drawing, drawPlainSheet, drawSheet, labelPieces } from '@trimwell/
 import { centreOf, type Paper } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { SessionChange } from '../../session/session.js';
-import { addPiece, select } from '../../state/commands.js';
+import { select } from '../../state/commands.js';
 import { inStyle } from '../in-style.js';
 import { atHandText, centresText, copiesText } from '../messages.js';
 import { ANOTHER_PAPER } from '../papers/another-paper.js';
@@ -18,6 +18,12 @@ const SHEET_TICKS = 12 * 16256;
 /** Height of letters on a sheet, in pixels. */
 const LETTERS = 11.5;
 
+/** What is asked for by “Cut a piece”. */
+export interface PaperCut {
+  readonly paper: string;
+  readonly byKey: boolean;
+}
+
 interface Drawn {
   readonly layout: SheetLayout | null;
   readonly paper: Paper;
@@ -30,6 +36,7 @@ interface Drawn {
  * The sheets along the table's edge: each layout of each paper as its own cutting guide. A sheet can be taken and dropped
  * on the card, or asked for a piece by its button; its name opens its paper.
  * @fires paper-drop - A sheet was let go; `detail` is `{ paper, clientX, clientY }`.
+ * @fires paper-cut - A piece of a paper is asked for; `detail` is a `PaperCut`.
  * @fires tray-wish - A paper, or a new one, is to be opened in the tray of papers.
  */
 export class SheetsElement extends SessionElement {
@@ -52,6 +59,8 @@ export class SheetsElement extends SessionElement {
       .sheet {
         cursor: grab;
         touch-action: pan-x;
+        user-select: none;
+        -webkit-user-select: none;
         transition: translate 140ms;
       }
       .sheet:hover {
@@ -87,8 +96,11 @@ export class SheetsElement extends SessionElement {
         padding: 0 2px;
         margin-left: 4px;
       }
-      .none {
+      .none .sheet {
         opacity: 0.62;
+      }
+      .none .name {
+        color: var(--muted);
       }
       @media (prefers-reduced-motion: reduce) {
         .sheet {
@@ -140,6 +152,12 @@ export class SheetsElement extends SessionElement {
     </ul>`;
   }
 
+  /** Without a pointer, the focus that goes to the piece is to be seen. */
+  #cut(paper: Paper, { detail: presses }: MouseEvent): void {
+    const detail: PaperCut = { paper: paper.id, byKey: presses === 0 };
+    this.dispatchEvent(new CustomEvent('paper-cut', { detail, bubbles: true, composed: true }));
+  }
+
   /** Draws out the tray of papers, with this one open or with a new one. */
   #open(about: string): void {
     this.dispatchEvent(trayWish({ tray: 'papers', about }));
@@ -177,7 +195,7 @@ export class SheetsElement extends SessionElement {
       ${index === 0 ? html`<button class="name" title="Open this paper" @click=${() => this.#open(paper.id)}>${paper.name}</button>` : html`<div class="name">${paper.name}</div>`}
       <div class="facts quiet">${facts}${
         index === 0
-          ? html`<button class="act" aria-label="Cut a piece from ${paper.name}" @click=${() => addPiece(paper.id)(this.session.state, this.session.dispatch, Date.now())}>Cut a piece</button>`
+          ? html`<button class="act" aria-label="Cut a piece from ${paper.name}" @click=${(event: MouseEvent) => this.#cut(paper, event)}>Cut a piece</button>`
           : nothing
       }</div>
     </li>`;

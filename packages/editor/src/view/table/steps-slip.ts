@@ -46,8 +46,8 @@ export class StepsSlipElement extends SessionElement {
   protected override render() {
     const { state: now } = this.session;
     const [back, forward] = [undoLabel(now), redoLabel(now)];
-    return html`<button ?disabled=${back === null} title=${back ?? nothing} @click=${() => this.session.undo()}>Undo</button>
-      <button ?disabled=${forward === null} title=${forward ?? nothing} @click=${() => this.session.redo()}>Redo</button>
+    return html`<button aria-disabled=${String(back === null)} title=${back ?? nothing} @click=${() => this.session.undo()}>Undo</button>
+      <button aria-disabled=${String(forward === null)} title=${forward ?? nothing} @click=${() => this.session.redo()}>Redo</button>
       <button aria-expanded=${this.shown} @click=${this.#show}>Steps</button>
       ${this.shown ? html`<div class="slip" role="group" aria-label="What was done" tabindex="0"><trimwell-steps-done .session=${this.session} .pointing=${this.pointing}></trimwell-steps-done></div>` : nothing}`;
   }

@@ -34,14 +34,17 @@ export const tableStyles = css`
     font: inherit;
     cursor: pointer;
   }
-  button:hover:not(:disabled) {
+  button:hover:not(:disabled, [aria-disabled='true']) {
     text-decoration: underline;
     text-underline-offset: 3px;
   }
-  button:disabled {
+  button:is(:disabled, [aria-disabled='true']) {
     color: var(--muted);
     opacity: 0.65;
     cursor: default;
+  }
+  :is(button, input, select, textarea, summary, [tabindex]) {
+    scroll-margin-bottom: var(--under, 0);
   }
   .act {
     color: var(--accent);

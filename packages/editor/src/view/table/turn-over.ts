@@ -9,14 +9,18 @@ const FACES: readonly (readonly [Face, string])[] = [
   ['inside', 'Inside'],
 ];
 
-/** Which side of the card lies up: two words under each other's shoulder, the upper one underlined as by a pencil. */
+/** Which side of the card lies up: two words, the one that does underlined as by a pencil. Beside the card they stand under each other. */
 export class TurnOverElement extends SessionElement {
   static override readonly styles = [
     tableStyles,
     css`
       div {
-        display: inline-flex;
+        display: grid;
+        justify-items: start;
         gap: 2px;
+      }
+      :host([narrow]) div {
+        display: inline-flex;
       }
       button {
         min-width: 40px;
@@ -27,6 +31,12 @@ export class TurnOverElement extends SessionElement {
         border-radius: 0;
         color: var(--ink);
         box-shadow: inset 0 -2px 0 var(--accent);
+      }
+      /* Shadows are not drawn there. */
+      @media (forced-colors: active) {
+        button[aria-pressed='true'] {
+          border-bottom: 2px solid Highlight;
+        }
       }
     `,
   ];

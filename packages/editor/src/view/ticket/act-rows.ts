@@ -22,21 +22,25 @@ function gatherButton({ pointing, state }: TicketDesk): TemplateResult {
   >${pointing.gathering ? `Selecting, ${state.selection.length} so far` : 'Select more'}</button>`;
 }
 
-/** What can be done with one piece or with several, and the way out. */
-export function actRows(desk: TicketDesk): TemplateResult {
+/** What can be done with one piece or with several. */
+export function actRow(desk: TicketDesk): TemplateResult {
   const pieces = selectedPieces(desk.state);
   const all = (is: 'locked' | 'hidden'): boolean => pieces.every((piece) => piece[is]);
-  const done = (): void => {
-    desk.pointing.gathering = false;
-    desk.run(clearSelection);
-  };
   return html`<div class="acts">
       ${commandButton(desk, 'Glue later', raiseOrder)}${commandButton(desk, 'Glue earlier', lowerOrder)}
       ${commandButton(desk, 'Mat it', matPiece())}${commandButton(desk, 'Cut again', duplicate)}
       ${commandButton(desk, all('locked') ? 'Unlock' : 'Lock in place', toggleLocked)}
       ${commandButton(desk, all('hidden') ? 'Show' : 'Hide', toggleHidden)}
-    </div>
-    <div class="acts last">
+    </div>`;
+}
+
+/** One more piece, away with it, and the way out: at hand however far the slip goes on. */
+export function lastRow(desk: TicketDesk): TemplateResult {
+  const done = (): void => {
+    desk.pointing.gathering = false;
+    desk.run(clearSelection);
+  };
+  return html`<div class="acts last">
       ${gatherButton(desk)}${commandButton(desk, 'Take away', remove, 'act')}
       <button @click=${done}>Done</button>
     </div>`;

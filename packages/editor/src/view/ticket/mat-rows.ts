@@ -13,7 +13,7 @@ export function showsOnCard({ card, unit }: Sketch, piece: Piece): string {
   return `${l} left, ${r} right, ${t} above, ${b} below`;
 }
 
-function reveal(desk: TicketDesk, value: Length, locked: boolean): TemplateResult {
+function reveal(desk: TicketDesk, value: Length, locked: boolean): unknown {
   return lengthField(desk, { label: 'Reveal', value, least: 1, locked, command: setReveal });
 }
 

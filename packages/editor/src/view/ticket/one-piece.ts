@@ -3,20 +3,26 @@ import type { Piece } from '@trimwell/sketch';
 import { html, type TemplateResult } from 'lit';
 import { resizeTo, setName } from '../../state/commands.js';
 import { holdOf } from '../../state/group.js';
-import { actRows, stateNote } from './act-rows.js';
+import type { Command } from '../../state/state.js';
+import { selectionField } from '../table/selection-field.js';
+import { actRow, lastRow, stateNote } from './act-rows.js';
 import { onCardRows } from './arrange-rows.js';
 import { edgeRows } from './edge-rows.js';
 import { matRows } from './mat-rows.js';
 import { pieceRows } from './piece-rows.js';
-import { FARTHEST, forTheField, lengthField, type TicketDesk } from './ticket-desk.js';
+import { FARTHEST, keyOfField, lengthField, type TicketDesk } from './ticket-desk.js';
 
-function nameField(desk: TicketDesk, piece: Piece): TemplateResult {
-  const commit = ({ target }: Event): void => {
+function nameField(desk: TicketDesk, piece: Piece): unknown {
+  const commit = (target: EventTarget | null, run: (command: Command) => void): void => {
     if (!(target instanceof HTMLInputElement)) return;
     if (target.value.trim() === '') target.value = piece.name;
-    else desk.run(setName(target.value));
+    else run(setName(target.value));
   };
-  return html`<input aria-label="Name of the piece" maxlength="80" .value=${piece.name} @keydown=${forTheField} @change=${commit} />`;
+  return selectionField(
+    desk.session,
+    (run) =>
+      html`<input aria-label="Name of the piece" maxlength="80" .value=${piece.name} @keydown=${(event: KeyboardEvent) => keyOfField(event, piece.name)} @change=${({ target }: Event) => commit(target, run)} />`,
+  );
 }
 
 /** The ticket of one piece: its size, place, reveals, corners, edges, paper and shape, all to be changed in place. */
@@ -53,6 +59,7 @@ export function onePiece(desk: TicketDesk, piece: Piece): TemplateResult {
   });
   return html`<section class="slip" aria-label="The selected piece" part="ticket">
     <div class="top"><b>${labelPieces(sketch).get(piece.id)}</b>${nameField(desk, piece)}</div>
+    <div class="scroll">
     ${stateNote(desk)}
     <dl>
       <dt>size</dt><dd class="pair">${width}×${height}</dd>
@@ -60,6 +67,8 @@ export function onePiece(desk: TicketDesk, piece: Piece): TemplateResult {
       ${onCardRows(desk)} ${matRows(desk, piece)} ${edgeRows(desk, piece)} ${pieceRows(desk, [piece], locked)}
     </dl>
     <trimwell-contrast .session=${desk.session} .pointing=${desk.pointing}></trimwell-contrast>
-    ${actRows(desk)}
+    ${actRow(desk)}
+    </div>
+    ${lastRow(desk)}
   </section>`;
 }

@@ -2,7 +2,7 @@ import type { Piece } from '@trimwell/sketch';
 import { html, type TemplateResult } from 'lit';
 import { select } from '../../state/commands.js';
 import { selectedBodies } from '../../state/group.js';
-import { actRows, stateNote } from './act-rows.js';
+import { actRow, lastRow, stateNote } from './act-rows.js';
 import { arrangeRows } from './arrange-rows.js';
 import { pieceRows } from './piece-rows.js';
 import type { TicketDesk } from './ticket-desk.js';
@@ -25,9 +25,12 @@ export function severalPieces(desk: TicketDesk, pieces: readonly Piece[]): Templ
   const locked = selectedBodies(desk.state).every((body) => body.locked !== null);
   return html`<section class="slip" aria-label="The selected pieces" part="ticket">
     <div class="top"><b>${pieces.length} pieces</b></div>
+    <div class="scroll">
     ${names(desk, pieces)} ${stateNote(desk)}
     <dl>${arrangeRows(desk, last)} ${pieceRows(desk, pieces, locked)}</dl>
     <trimwell-contrast .session=${desk.session} .pointing=${desk.pointing}></trimwell-contrast>
-    ${actRows(desk)}
+    ${actRow(desk)}
+    </div>
+    ${lastRow(desk)}
   </section>`;
 }

@@ -3,6 +3,7 @@ import { html, type TemplateResult } from 'lit';
 import type { Session } from '../../session/session.js';
 import type { Command, EditorState } from '../../state/state.js';
 import type { Pointing } from '../pointing.js';
+import { selectionField } from '../table/selection-field.js';
 
 /** A place may lie off the card, but not beyond what a sketch can hold. */
 export const FARTHEST = 2_000 * 640;
@@ -25,15 +26,18 @@ export interface LengthRow {
 }
 
 /** A field for one length. */
-export function lengthField(desk: TicketDesk, { label, value, least, locked, command }: LengthRow): TemplateResult {
-  return html`<trimwell-length
+export function lengthField(desk: TicketDesk, { label, value, least, locked, command }: LengthRow): unknown {
+  return selectionField(
+    desk.session,
+    (run) => html`<trimwell-length
     .value=${value}
     .unit=${desk.state.sketch.unit}
     .least=${least}
     ?disabled=${locked ?? false}
     label=${label}
-    @length-change=${(event: CustomEvent<{ value: Length }>) => desk.run(command(event.detail.value))}
-  ></trimwell-length>`;
+    @length-change=${(event: CustomEvent<{ value: Length }>) => run(command(event.detail.value))}
+  ></trimwell-length>`,
+  );
 }
 
 /** One of a list, `chosen` of it; null when several pieces differ. */
@@ -69,16 +73,18 @@ export interface NumberRow {
   readonly command: (value: number) => Command;
 }
 
-export function numberField(desk: TicketDesk, row: NumberRow): TemplateResult {
+export function numberField(desk: TicketDesk, row: NumberRow): unknown {
   const { label, value, least, most, locked, command } = row;
   const shown = value === null ? '' : String(value);
-  const commit = ({ target }: Event): void => {
+  const commit = (target: EventTarget | null, run: (command: Command) => void): void => {
     if (!(target instanceof HTMLInputElement)) return;
     const typed = target.valueAsNumber;
-    if (Number.isFinite(typed) && typed >= least && typed <= most) desk.run(command(typed));
+    if (Number.isFinite(typed) && typed >= least && typed <= most) run(command(typed));
     else target.value = shown;
   };
-  return html`<input
+  return selectionField(
+    desk.session,
+    (run) => html`<input
     class="number"
     type="number"
     step="1"
@@ -87,19 +93,30 @@ export function numberField(desk: TicketDesk, row: NumberRow): TemplateResult {
     aria-label=${label}
     ?disabled=${locked ?? false}
     .value=${shown}
-    @keydown=${forTheField}
-    @change=${commit}
-  />`;
+    @keydown=${(event: KeyboardEvent) => keyOfField(event, shown)}
+    @change=${({ target }: Event) => commit(target, run)}
+  />`,
+  );
 }
 
-/** Keys typed into a field are for the field. */
-export function forTheField(event: Event): void {
+/**
+ * Keys typed into a field are for the field. Escape puts back what was `shown`; with nothing to put back it is for what the
+ * field stands in.
+ */
+export function keyOfField(event: KeyboardEvent, shown: string): void {
   event.stopPropagation();
+  const { target } = event;
+  if (event.key !== 'Escape' || !(target instanceof HTMLInputElement) || target.value === shown) return;
+  event.preventDefault();
+  target.value = shown;
 }
 
-/** A button for `command`, which cannot be pressed while the command does not apply. */
+/**
+ * A button for `command`, which does nothing while the command does not apply. It keeps the focus all the same: what was just
+ * done often leaves nothing more to do, and the keyboard must not lose its place by that.
+ */
 export function commandButton(desk: TicketDesk, words: string, command: Command, name = ''): TemplateResult {
-  return html`<button class=${name} ?disabled=${!command(desk.state)} @click=${() => desk.run(command)}>${words}</button>`;
+  return html`<button class=${name} aria-disabled=${String(!command(desk.state))} @click=${() => desk.run(command)}>${words}</button>`;
 }
 
 /** What all `values` are, or null when they differ. */

@@ -2,12 +2,18 @@ import { css } from 'lit';
 
 /** A paper slip with a punched hole, and the figures on it. */
 export const ticketStyles = css`
+  :host {
+    display: flex;
+    flex-direction: column;
+  }
   .slip {
     position: relative;
+    display: flex;
+    flex-direction: column;
+    min-height: 0;
     padding: 12px 12px 6px 14px;
     background: var(--slip);
     box-shadow: 0 1px 0 rgb(20 25 24 / 0.12), 0 5px 14px rgb(20 25 24 / 0.14);
-    clip-path: none;
   }
   .slip::before {
     content: '';
@@ -26,6 +32,7 @@ export const ticketStyles = css`
     font: italic 15px / 1.5 var(--heading-font);
   }
   .top {
+    flex: none;
     display: flex;
     align-items: baseline;
     gap: 8px;
@@ -147,15 +154,29 @@ export const ticketStyles = css`
     padding-top: 4px;
     border-top: 1px solid var(--line);
   }
-  /* The way out is at hand however far the slip goes on. */
+  /* The name stays above what scrolls, the way out below it. */
+  .scroll {
+    flex: 0 1 auto;
+    min-height: 0;
+    margin: 0 -12px 0 -14px;
+    padding: 2px 12px 8px 14px;
+    overflow: auto;
+    scroll-padding: 6px 0 14px;
+    scrollbar-width: thin;
+  }
   .acts.last {
-    position: sticky;
-    z-index: 1;
-    bottom: 0;
-    margin: 0 -12px -6px -14px;
-    padding: 3px 8px 5px;
-    background: var(--slip);
-    border-top: 1px solid var(--line);
+    position: relative;
+    flex: none;
+    margin: 0 -12px 0 -14px;
+    padding: 3px 8px 0;
+  }
+  /* More of the slip goes on under the row. */
+  .acts.last::before {
+    content: '';
+    position: absolute;
+    inset: -13px 8px calc(100% + 1px) 0;
+    pointer-events: none;
+    background: linear-gradient(transparent, var(--slip));
   }
   button[aria-pressed='true'] {
     color: var(--accent);

@@ -1,8 +1,8 @@
-import { html, nothing } from 'lit';
+import { html, nothing, type PropertyValues } from 'lit';
 import type { SessionChange } from '../../session/session.js';
 import { facePieces, showAll } from '../../state/commands.js';
 import { type Command, type EditorState, selectedPieces } from '../../state/state.js';
-import { PICK_A_PIECE } from '../messages.js';
+import { CUT_A_FIRST, PICK_A_PIECE } from '../messages.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
 import { onePiece } from './one-piece.js';
@@ -13,14 +13,29 @@ import { ticketStyles } from './ticket-styles.js';
 /** How long the ticket waits while places change at every frame, in milliseconds. */
 const LATER = 150;
 
-/** The ticket at what is selected: one piece with its sizes, place, reveals and paper, or several to arrange. */
+/** What has the focus within `root`, however many shadow roots it lies in; null when nothing there has. */
+function focusedIn(root: DocumentFragment | HTMLElement): Element | null {
+  const focused = root instanceof ShadowRoot ? root.activeElement : null;
+  return focused?.shadowRoot ? (focusedIn(focused.shadowRoot) ?? focused) : focused;
+}
+
+/**
+ * The ticket at what is selected: one piece with its sizes, place, reveals and paper, or several to arrange.
+ * @fires focus-lost - What had the focus on the ticket is gone.
+ */
 export class TicketElement extends SessionElement implements TicketDesk {
   static override readonly styles = [tableStyles, ticketStyles];
 
   #late: ReturnType<typeof setTimeout> | null = null;
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('pointerdown', this.#commitFirst, true);
+  }
+
   override disconnectedCallback(): void {
     super.disconnectedCallback();
+    window.removeEventListener('pointerdown', this.#commitFirst, true);
     if (this.#late !== null) clearTimeout(this.#late);
     this.#late = null;
   }
@@ -52,6 +67,23 @@ export class TicketElement extends SessionElement implements TicketDesk {
     this.requestUpdate();
   }
 
+  /**
+   * What stands in a field is committed before a press beside the ticket does anything: before it takes another piece, and
+   * before a handle is pulled, which leaves the focus where it is.
+   */
+  readonly #commitFirst = (event: Event): void => {
+    if (event.composedPath().includes(this)) return;
+    const field = focusedIn(this.renderRoot);
+    if (field instanceof HTMLInputElement) field.dispatchEvent(new Event('change'));
+  };
+
+  /** With what was let go or taken away its row of buttons goes too: whoever was on one of them is told of. */
+  protected override update(changed: PropertyValues<this>): void {
+    const here = focusedIn(this.renderRoot) !== null;
+    super.update(changed);
+    if (here && focusedIn(this.renderRoot) === null) this.dispatchEvent(new CustomEvent('focus-lost'));
+  }
+
   protected override render() {
     const pieces = selectedPieces(this.state);
     const [first] = pieces;
@@ -61,7 +93,8 @@ export class TicketElement extends SessionElement implements TicketDesk {
 
   #nothingSelected() {
     const hidden = facePieces(this.state).filter((piece) => piece.hidden).length;
-    return html`<p class="empty">${PICK_A_PIECE}</p>
+    const first = this.state.sketch.pieces.length === 0;
+    return html`<p class="empty">${first ? CUT_A_FIRST : PICK_A_PIECE}</p>
       ${
         hidden === 0
           ? nothing

@@ -6,6 +6,7 @@ import { canRound, setCorners } from '../../state/commands.js';
 import { type Command, selectedPiece } from '../../state/state.js';
 import { evenUnder, roundWithin, setConcentric } from '../../state/tool-commands.js';
 import { SessionElement } from '../session-element.js';
+import { selectionField } from '../table/selection-field.js';
 import { tableStyles } from '../table/table-styles.js';
 import { trayWish } from '../trays/tray-names.js';
 import { cornerStyle } from './corner-style.js';
@@ -165,19 +166,19 @@ export class CornersElement extends SessionElement {
     piece: Piece,
     corners: (radius: Length) => Corners,
     command: (radius: Length) => Command,
-  ): TemplateResult {
+  ): unknown {
     const { unit } = this.session.state.sketch;
     const reveal = isConcentric(piece) ? piece.mats?.reveal : undefined;
     const check = (radius: Length): string | null =>
       reveal === undefined || canRound(piece, corners(radius)) ? null : withinRevealText(reveal, unit);
-    return html`<trimwell-length
+    return selectionField(this.session, (run) => html`<trimwell-length
       .value=${value}
       .unit=${unit}
       .least=${0}
       .check=${check}
       label=${label}
-      @length-change=${(event: CustomEvent<{ value: Length }>) => this.#do(command(event.detail.value))}
-    ></trimwell-length>`;
+      @length-change=${(event: CustomEvent<{ value: Length }>) => run(command(event.detail.value))}
+    ></trimwell-length>`);
   }
 
   #do(command: Command): void {

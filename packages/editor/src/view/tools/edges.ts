@@ -75,7 +75,7 @@ export class EdgesElement extends SessionElement {
       @click=${() => openEdgeSlip(this, edge, this.getBoundingClientRect())}
     ><span class="quiet">${edge}</span>${
       punch
-        ? html`${punchPicture(punch, { width: 52, height: 20 })}<span class="unseen">${punch.name}</span>`
+        ? html`${punchPicture(punch, { width: 34, height: 20 })}<span class="unseen">${punch.name}</span>`
         : html`<span>plain</span>`
     }</button>`;
   }

@@ -15,6 +15,36 @@ function tools(kept: Drawer = { radii: [inches(1 / 2), inches(1 / 4)], punches: 
   return { own, written };
 }
 
+test('as long as nothing of the page is kept nothing is read or written; then what was put in is kept too', async () => {
+  let kept = false;
+  let begin = (): void => undefined;
+  const asked: string[] = [];
+  const written: Drawer[] = [];
+  const store = {
+    readDrawer: async (): Promise<Drawer> => {
+      asked.push('read');
+      return { radii: [inches(1 / 2)], punches: [lace] };
+    },
+    writeDrawer: async (drawer: Drawer) => void written.push(drawer),
+  };
+  const own = new OwnTools(async () => store, {
+    isKept: () => kept,
+    whenKept: (listener) => {
+      begin = listener;
+    },
+  });
+  await own.load();
+  await own.setRadius(inches(1 / 4), true);
+  await own.setPunch({ ...lace, id: 'other' }, true);
+  expect([own.kept, own.trouble, own.radii, asked, written]).toEqual([false, null, [inches(1 / 4)], [], []]);
+  kept = true;
+  begin();
+  await own.load();
+  const all = { radii: [inches(1 / 4), inches(1 / 2)], punches: [lace] };
+  expect([own.kept, asked, written]).toEqual([true, ['read'], [all]]);
+  expect({ radii: own.radii, punches: own.punches }).toEqual(all);
+});
+
 test('the drawer is read once, and its rounders come in order', async () => {
   let reads = 0;
   const own = new OwnTools(async () => {

@@ -50,7 +50,7 @@ export class ToolsElement extends SessionElement {
   }
 
   protected override render() {
-    const { trouble } = this.#own.tools;
+    const { trouble, kept } = this.#own.tools;
     return html`<p class="unseen" role="status">${this.said}</p>
       <div class="columns">
         <section aria-labelledby="rounders">
@@ -58,7 +58,7 @@ export class ToolsElement extends SessionElement {
           <p class="quiet">Press the ones you have. They come first wherever a corner is rounded.</p>
           ${this.#rounders()}
           <p class="caution">${toolMessages.caution}</p>
-          ${trouble === null ? nothing : html`<p class="caution" role="status">${toolMessages.notKept(trouble)}</p>`}
+          ${trouble === null && kept ? nothing : html`<p class="caution" role="status">${toolMessages.notKept(kept ? trouble : null)}</p>`}
         </section>
         <section aria-labelledby="punches">
           <h3 id="punches">Border punches of this sketch</h3>

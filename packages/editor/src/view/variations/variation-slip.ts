@@ -140,8 +140,8 @@ export class VariationSlipElement extends SessionElement {
             ? html`<span class="quiet">Changes on the card go in here.</span>`
             : html`<button class="act" @click=${this.#write}>Change it on the card</button>`
         }
-        <button ?disabled=${!this.#can(moveVariation(id, place - 1))} @click=${() => this.#move(place - 1)}>Earlier</button>
-        <button ?disabled=${!this.#can(moveVariation(id, place + 1))} @click=${() => this.#move(place + 1)}>Later</button>
+        <button aria-disabled=${String(!this.#can(moveVariation(id, place - 1)))} @click=${() => this.#move(place - 1)}>Earlier</button>
+        <button aria-disabled=${String(!this.#can(moveVariation(id, place + 1)))} @click=${() => this.#move(place + 1)}>Later</button>
         <button ?disabled=${!this.#can(duplicateVariation(id))} @click=${this.#duplicate}>Copy</button>
         <button ?disabled=${!this.#can(takeIntoCard(id))} @click=${() => this.#take(unfit)}>Make it part of the card</button>
         <button class="act" @click=${this.#remove}>Take away</button>

@@ -193,14 +193,14 @@ test('what comes after the one that is written cannot be put on, and says why', 
   expect(session.state.on).toEqual(['square']);
 });
 
-test('a change that what is put on hides is told of', async () => {
+test('a change of what is put on goes into it, and is told of', async () => {
   const { root, session, press, settled, told } = await open();
   await press(root, 'Square corners');
   const quarter = inches(1 / 4);
   const corners = { tl: quarter, tr: quarter, br: quarter, bl: quarter };
   session.dispatch({ event: 'x', edits: [{ do: 'round', piece: 'greeting', corners }], at: 0 });
   await settled();
-  expect(told()).toBe('The card itself was changed, but what is put on hides it here.');
+  expect(told()).toBe('What Square corners brings or sets was changed in it; the card keeps its own.');
 });
 
 test('the figures come when the planner rests; ready ones are offered, counted when looked at, and added', async () => {

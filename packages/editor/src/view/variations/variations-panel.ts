@@ -38,9 +38,10 @@ export class VariationsElement extends SessionElement {
     const before = this.#before;
     this.#before = now;
     if (change.document && before && now.writing === null && now.on.length > 0 && this.session.gesture === null) {
-      const { sketch, on, document } = before;
-      const hidden = on === now.on && document.variations === now.document.variations;
-      if (hidden && JSON.stringify(sketch) === JSON.stringify(now.sketch)) this.#tell(WAYS.covered);
+      const last = now.document.variations.findLast(({ id }) => now.on.includes(id));
+      const was = before.document.variations.find(({ id }) => id === last?.id);
+      const changed = before.on === now.on && before.document.pieces === now.document.pieces && was !== last;
+      if (last && was && changed) this.#tell(WAYS.changedIn(last.name));
     }
     if (this.opened !== null && !now.document.variations.some(({ id }) => id === this.opened)) this.opened = null;
     this.requestUpdate();

@@ -11,7 +11,7 @@ export const WAYS = {
   noneReady: 'None that changes this card.',
   order: 'Put on from the top down: where two change the same, the lower one has it.',
   counting: 'Counting sheets…',
-  covered: 'The card itself was changed, but what is put on hides it here.',
+  changedIn: (name: string) => `What ${name} brings or sets was changed in it; the card keeps its own.`,
 } as const;
 
 /** What stands of the size of the card, when it is another. */
