@@ -12,6 +12,7 @@ const BENCHES = {
   real: 'real-sizes.mjs',
   warm: 'warm.mjs',
   drag: 'drag.mjs',
+  handout: 'handout.mjs',
 };
 
 const words = process.argv.slice(2);

@@ -6,6 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { ensureChromium } from './find-chromium.mjs';
+import { ensureReaders } from './find-readers.mjs';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const reports = new URL('../../.cache/reports/', import.meta.url);
@@ -44,6 +45,7 @@ rmSync(reports, { recursive: true, force: true });
 mkdirSync(reports, { recursive: true });
 
 single('types, lint and structure', process.execPath, [fileURLToPath(new URL('check.mjs', import.meta.url))]);
+ensureReaders();
 counted(
   'unit tests',
   bin('vitest'),

@@ -3,7 +3,8 @@ import { dirname } from 'node:path';
 import { text } from 'node:stream/consumers';
 import { CUT_USAGE, cut } from './command/cut.js';
 import { GUIDES_USAGE, guides } from './command/guides.js';
-import type { ReadText, WriteText } from './command/input.js';
+import { HANDOUT_USAGE, handout } from './command/handout.js';
+import type { ReadText, WriteBytes, WriteText } from './command/input.js';
 import { MIX_USAGE, mix } from './command/mix.js';
 import { NEAR_MISSES_USAGE, nearMissesOf } from './command/near-misses.js';
 import { UsageError } from './command/options.js';
@@ -13,7 +14,12 @@ import { PLAN_USAGE, plan } from './command/plan.js';
 import { STEPS_USAGE, steps } from './command/steps.js';
 import { YIELD_USAGE, yieldOf } from './command/yield.js';
 
-type Command = (args: readonly string[], readText: ReadText, writeText: WriteText) => Promise<Outcome>;
+type Command = (
+  args: readonly string[],
+  readText: ReadText,
+  writeText: WriteText,
+  writeBytes: WriteBytes,
+) => Promise<Outcome>;
 
 const COMMANDS: Readonly<Record<string, { readonly run: Command; readonly usage: string; readonly what: string }>> = {
   plan: { run: plan, usage: PLAN_USAGE, what: 'the cutting guide of a sketch for a whole batch' },
@@ -31,6 +37,7 @@ const COMMANDS: Readonly<Record<string, { readonly run: Command; readonly usage:
   },
   steps: { run: steps, usage: STEPS_USAGE, what: 'the cuts of a batch in the order in which a person makes them' },
   mix: { run: mix, usage: MIX_USAGE, what: 'which paper of a mix each card gets in each role' },
+  handout: { run: handout, usage: HANDOUT_USAGE, what: 'the printable handout of a sketch, as a tagged PDF' },
   cut: { run: cut, usage: CUT_USAGE, what: 'a cutting plan for a list of rectangles' },
 };
 
@@ -41,13 +48,18 @@ function help(): string {
 
 const readFromDisk: ReadText = (file) => (file === '-' ? text(process.stdin) : readFile(file, 'utf8'));
 
-const writeToDisk: WriteText = async (file, content) => {
+const writeToDisk = async (file: string, content: string | Uint8Array): Promise<void> => {
   await mkdir(dirname(file), { recursive: true });
   await writeFile(file, content);
 };
 
 /** Runs one command line and says how it ended, without touching the process. */
-export async function runCommand(args: readonly string[], readText: ReadText, writeText: WriteText): Promise<Outcome> {
+export async function runCommand(
+  args: readonly string[],
+  readText: ReadText,
+  writeText: WriteText,
+  writeBytes: WriteBytes = writeToDisk,
+): Promise<Outcome> {
   const [name, ...rest] = args;
   if (name === undefined || name === 'help' || name === '--help' || name === '-h') return printed(help());
   const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
@@ -60,7 +72,7 @@ export async function runCommand(args: readonly string[], readText: ReadText, wr
     );
   if (rest.includes('--help') || rest.includes('-h')) return printed(`${command.usage}\n    ${command.what}\n`);
   try {
-    return await command.run(rest, readText, writeText);
+    return await command.run(rest, readText, writeText, writeBytes);
   } catch (error) {
     if (error instanceof UsageError) return misused(error.message, command.usage);
     if (error instanceof Error && 'code' in error && typeof error.code === 'string') {
@@ -72,7 +84,7 @@ export async function runCommand(args: readonly string[], readText: ReadText, wr
 
 /** Runs one command line against the real files and streams; returns the exit code. */
 export async function run(args: readonly string[]): Promise<number> {
-  const { code, out, error } = await runCommand(args, readFromDisk, writeToDisk);
+  const { code, out, error } = await runCommand(args, readFromDisk, writeToDisk, writeToDisk);
   // Whoever reads may stop early (`| head`); then there is nobody left to tell.
   process.stdout.on('error', (reason: NodeJS.ErrnoException) => {
     if (reason.code !== 'EPIPE') throw reason;

@@ -10,7 +10,7 @@ import {
 } from '@trimwell/geometry';
 import { type Paper, pieceOfBlank } from '@trimwell/sketch';
 import type { Drawing, Item } from '../drawing/drawing.js';
-import { type PlacedText, placeLabel, placeNote } from './label-placement.js';
+import { type FarPart, type PlacedText, placedBox, placeFarLabels, placeLabel, placeNote } from './label-placement.js';
 import { labelOfBlank } from './labels.js';
 import { sheetLook } from './piece.js';
 
@@ -22,6 +22,10 @@ export interface SheetOptions {
   readonly size: number;
   /** The trimmer's kerf, in ticks. */
   readonly kerf: number;
+  /** The smallest share of `size` that a letter may have before its label goes outside, behind a leader. Default 0.3. */
+  readonly least?: number;
+  /** What an offcut is called, null for one that is not worth a name; by default each says its size. */
+  readonly offcutName?: (box: Rect) => string | null;
 }
 
 function texts(
@@ -61,6 +65,14 @@ function stoppedCuts({ hand, x1, x2, y1, y2 }: PinwheelNode, box: Rect): readonl
   ];
 }
 
+/** The size of an offcut, or its name with its size where offcuts have names. */
+function offcutWords(box: Rect, { style, size, offcutName }: SheetOptions): readonly PlacedText[] {
+  const figure = formatSize(box, { ...style, bare: true });
+  if (!offcutName) return placeNote(figure, box, size * 0.85);
+  const letter = offcutName(box);
+  return letter === null ? [] : placeLabel({ letter, figure }, box, size * 0.85);
+}
+
 /** A cutting guide of one sheet layout in true proportion: the sheet, its blanks with letter and size, cuts, offcuts. */
 export function drawSheet(layout: SheetLayout, paper: Paper, options: SheetOptions): Drawing {
   const { style, labels, size } = options;
@@ -71,6 +83,8 @@ export function drawSheet(layout: SheetLayout, paper: Paper, options: SheetOptio
   ];
   const marks: Item[] = [];
   const words: Item[] = [];
+  const far: FarPart[] = [];
+  const taken: ReturnType<typeof placedBox>[] = [];
   const { usable } = layout;
   if (usable.width < layout.width || usable.height < layout.height) {
     items.push({ kind: 'path', key: 'sheet:margin', role: 'margin', outline: boxOutline(usable) });
@@ -86,10 +100,15 @@ export function drawSheet(layout: SheetLayout, paper: Paper, options: SheetOptio
       const piece = pieceOfBlank(node.blank);
       items.push({ kind: 'path', key, role: 'blank', piece, outline: boxOutline(box) });
       const label = { letter: labelOfBlank(labels, node.blank), figure: formatSize(box, { ...style, bare: true }) };
-      words.push(...texts(placeLabel(label, box, size), key, 'figure', piece));
+      const placed = placeLabel(label, box, size, options.least);
+      words.push(...texts(placed, key, 'figure', piece));
+      taken.push(...placed.map(placedBox));
+      if (placed.length === 0) far.push({ key, text: `${label.letter}  ${label.figure}`, box });
     } else if (node.is === 'offcut') {
       items.push({ kind: 'path', key, role: 'offcut', outline: boxOutline(box) });
-      words.push(...texts(placeNote(formatSize(box, { ...style, bare: true }), box, size * 0.85), key, 'note'));
+      const placed = offcutWords(box, options);
+      words.push(...texts(placed, key, options.offcutName ? 'label' : 'note'));
+      taken.push(...placed.map(placedBox));
     } else if (node.is === 'cut') {
       const across = node.direction === 'vertical';
       const from = across ? { x: box.x + node.at, y: box.y } : { x: box.x, y: box.y + node.at };
@@ -101,12 +120,20 @@ export function drawSheet(layout: SheetLayout, paper: Paper, options: SheetOptio
       });
     }
   });
+  const outside = placeFarLabels(far, { x: 0, y: 0, width: layout.width, height: layout.height }, size * 0.85, taken);
+  for (const { key, text, from, to } of outside) {
+    marks.push({ kind: 'line', key: `${key}:leader`, role: 'leader', from, to });
+    words.push(...texts([text], key, 'figure'));
+  }
+  const reach = outside.map(({ text }) => placedBox(text));
   const edge = size * 0.5;
+  const right = Math.max(layout.width, ...reach.map((box) => box.x + box.width));
+  const bottom = Math.max(layout.height, ...reach.map((box) => box.y + box.height));
   const copies = layout.copies === 1 ? '1 sheet' : `${layout.copies} sheets, cut alike`;
   return {
     title: `${paper.name}, ${copies}`,
     description: `Cutting guide of ${paper.name}, ${formatSize(layout, style)}: ${blanks} blanks.`,
-    box: { x: -edge, y: -edge, width: layout.width + 2 * edge, height: layout.height + 2 * edge },
+    box: { x: -edge, y: -edge, width: right + 2 * edge, height: bottom + 2 * edge },
     items: [...items, ...marks, ...words],
     looks: { [paper.id]: sheetLook(paper) },
   };

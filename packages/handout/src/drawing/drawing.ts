@@ -57,6 +57,9 @@ export interface LineItem extends ItemBase {
   readonly to: Point;
 }
 
+/** The hand that a text is set in: upright, semibold, italic, the headings' serif, the art's italic serif. */
+export type TextFace = 'text' | 'strong' | 'italic' | 'heading' | 'art';
+
 /** Text at `at`; `size` is the height of the letters' em in ticks, `turn` degrees clockwise about `at`. */
 export interface TextItem extends ItemBase {
   readonly kind: 'text';
@@ -66,6 +69,8 @@ export interface TextItem extends ItemBase {
   readonly align: 'start' | 'middle' | 'end';
   readonly turn?: number;
   readonly ink?: string;
+  /** Stated where the role does not say it: a label is `strong`, art is `art`, all else is `text`. */
+  readonly face?: TextFace;
 }
 
 /** A picture, by address, drawn over the rectangle at `at`. */

@@ -9,19 +9,20 @@ export type Photos = ReadonlyMap<string, string>;
 /** What an ink of a print is when the paper names none. */
 const USUAL_INK = '#7c8a80';
 
-function inkOf(inks: SheetLook['inks'], ink: number): string {
+/** The colour of an ink of a look's print; a paper that names too few inks prints the rest in its last. */
+export function printInk({ inks }: Pick<SheetLook, 'inks'>, ink: number): string {
   return inks[Math.min(ink, inks.length - 1)] ?? USUAL_INK;
 }
 
-function printMark({ pattern, inks, repeat }: SheetLook): Mark {
-  const paths = printPaths(pattern).map(({ d, ink, line, opacity }): Mark => {
-    const colour = inkOf(inks, ink);
+function printMark(look: SheetLook): Mark {
+  const paths = printPaths(look.pattern).map(({ d, ink, line, opacity }): Mark => {
+    const colour = printInk(look, ink);
     const inked: Record<string, string> =
       line > 0 ? { fill: 'none', stroke: colour, 'stroke-width': String(line) } : { fill: colour };
     const clear: Record<string, string> = opacity < 1 ? { 'fill-opacity': String(opacity) } : {};
     return { tag: 'path', key: '', attributes: { d, ...inked, ...clear } };
   });
-  const transform = `scale(${Number(unit(repeat)) / 100})`;
+  const transform = `scale(${Number(unit(look.repeat)) / 100})`;
   return {
     tag: 'g',
     key: '',

@@ -1,4 +1,4 @@
-import type { Drawing, Item } from '../drawing/drawing.js';
+import type { Drawing, Item, TextFace } from '../drawing/drawing.js';
 import { isFlat, lookFill, lookPattern, type Photos } from './look.js';
 import type { Mark } from './mark.js';
 import { pathData } from './path-data.js';
@@ -28,6 +28,22 @@ function named(item: Item): Record<string, string> {
   return item.piece === undefined ? { 'data-role': item.role } : { 'data-role': item.role, 'data-piece': item.piece };
 }
 
+/** How a hand is asked for; the upright one is what the whole drawing is set in. */
+function faceAttributes(face: TextFace): Record<string, string> {
+  switch (face) {
+    case 'text':
+      return {};
+    case 'strong':
+      return { 'font-weight': '600' };
+    case 'italic':
+      return { 'font-style': 'italic' };
+    case 'heading':
+      return { 'font-family': "'Source Serif 4', Georgia, serif", 'font-weight': '600' };
+    case 'art':
+      return { 'font-family': 'Georgia, serif', 'font-style': 'italic' };
+  }
+}
+
 /** One item as SVG; style is added by role, by the text writer's theme or by the page's own rules. */
 export function itemMark(item: Item, context: MarkContext): Mark {
   const { key } = item;
@@ -55,7 +71,7 @@ export function itemMark(item: Item, context: MarkContext): Mark {
       const { at, size, align, turn = 0 } = item;
       const turned = turn === 0 ? {} : { transform: `rotate(${turn} ${unit(at.x)} ${unit(at.y)})` };
       const ink = item.ink === undefined ? {} : { fill: item.ink };
-      const hand = item.role === 'art' ? { 'font-family': 'Georgia, serif', 'font-style': 'italic' } : {};
+      const hand = faceAttributes(item.face ?? (item.role === 'art' ? 'art' : 'text'));
       const attributes = {
         ...named(item),
         x: unit(at.x),

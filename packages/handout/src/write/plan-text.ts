@@ -14,9 +14,9 @@ import {
 } from '@trimwell/geometry';
 import { type BatchPlan, centreOf, realSheets, type Sketch } from '@trimwell/sketch';
 import { labelOfBlank, labelPieces } from '../draw/labels.js';
+import { copiesIn, cutStages } from '../page/cut-stages.js';
+import { stagedSteps } from '../page/staged-steps.js';
 import { type CentreSpeech, cautionsFor, centreSpeech, knifeText } from './centre-text.js';
-import { copiesIn, cutStages } from './cut-stages.js';
-import { stagedSteps } from './staged-steps.js';
 import { stepText } from './steps-text.js';
 
 function plural(count: number, one: string, many = `${one}s`): string {

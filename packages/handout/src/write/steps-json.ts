@@ -8,8 +8,8 @@ import {
   type Sketch,
 } from '@trimwell/sketch';
 import { labelOfBlank, labelPieces } from '../draw/labels.js';
+import { stagedSteps } from '../page/staged-steps.js';
 import { cautionsFor } from './centre-text.js';
-import { stagedSteps } from './staged-steps.js';
 
 interface StepsSpeech {
   readonly label: (blank: string) => string;

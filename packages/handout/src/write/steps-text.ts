@@ -9,8 +9,8 @@ import {
 } from '@trimwell/geometry';
 import { type BatchPlan, centreOf, type PaperPlan, realSheets, type Sketch } from '@trimwell/sketch';
 import { labelAt, labelOfBlank, labelPieces } from '../draw/labels.js';
+import { stagedSteps } from '../page/staged-steps.js';
 import { type CentreSpeech, cautionsFor, centreSpeech, knifeText } from './centre-text.js';
-import { stagedSteps } from './staged-steps.js';
 
 /** What the sentence of a step needs to know. */
 export interface StepSpeech {

@@ -1,0 +1,59 @@
+import { formatLength, formatSize, type Length, type Unit } from '@trimwell/geometry';
+import { MESSAGES, type Messages } from './messages.js';
+import { tied } from './wrap.js';
+
+export const LANGUAGES = ['en', 'de'] as const;
+/** The languages that a handout can be in, by BCP 47. */
+export type Language = (typeof LANGUAGES)[number];
+
+interface Size {
+  readonly width: Length;
+  readonly height: Length;
+}
+
+/** All that a sentence on a page is made with: one language, one unit. */
+export interface Speech {
+  readonly language: Language;
+  readonly unit: Unit;
+  readonly say: Messages;
+  /** A length with its unit, which no line is broken in. */
+  length(length: Length): string;
+  /** `width × height` with the unit, which no line is broken in. */
+  size(size: Size): string;
+  /** The same without the unit, for a drawing. */
+  bareSize(size: Size): string;
+  list(parts: readonly string[]): string;
+  /** A day written out; `day` is `YYYY-MM-DD`. */
+  day(day: string): string;
+  number(value: number): string;
+}
+
+const DAY = /^\d{4}-\d{2}-\d{2}$/;
+
+function dayOf(day: string): Date {
+  const date = new Date(`${day}T00:00:00Z`);
+  // A day such as 30 February would otherwise become one in March.
+  if (!DAY.test(day) || Number.isNaN(date.getTime()) || date.toISOString().slice(0, 10) !== day)
+    throw new RangeError(`date is ${JSON.stringify(day)}; allowed: a day as YYYY-MM-DD.`);
+  return date;
+}
+
+/** The speech of a handout. Millimetres have the language's decimal sign, inches are fractions in both languages. */
+export function speechIn(language: Language, unit: Unit): Speech {
+  const say = MESSAGES[language];
+  const local = (text: string): string => {
+    const decimal = language === 'de' ? text.replaceAll('.', ',') : text;
+    return unit === 'in' ? decimal.replace(/ in$/, ` ${say.inch}`) : decimal;
+  };
+  return {
+    language,
+    unit,
+    say,
+    length: (length) => tied(local(formatLength(length, { unit }))),
+    size: (size) => tied(local(formatSize(size, { unit }))),
+    bareSize: (size) => local(formatSize(size, { unit, bare: true })),
+    list: (parts) => new Intl.ListFormat(language, { type: 'conjunction' }).format(parts),
+    day: (day) => new Intl.DateTimeFormat(language, { dateStyle: 'long', timeZone: 'UTC' }).format(dayOf(day)),
+    number: (value) => new Intl.NumberFormat(language).format(value).replace('-', '−'),
+  };
+}
