@@ -44,7 +44,9 @@ const mouse: Hand = {
     await page.locator('trimwell-new-card label.layout').filter({ hasText: 'Blank card' }).click();
   },
   async setTwelve(page) {
-    const ruler = await boxOf(page.getByRole('slider', { name: 'Cards in the batch' }));
+    const slider = page.getByRole('slider', { name: 'Cards in the batch' });
+    await slider.scrollIntoViewIfNeeded();
+    const ruler = await boxOf(slider);
     await page.mouse.click(ruler.x + (ruler.width * 11.5) / 24, ruler.y + ruler.height / 2);
   },
 };

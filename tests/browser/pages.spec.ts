@@ -96,7 +96,7 @@ for (const [pause, when] of [
   }) => {
     const errors = await openTable(page);
     await page.getByRole('button', { name: 'Tide line' }).click();
-    await pieceOn(page, 'strip').focus();
+    await pieceOn(page, 'sun').focus();
     await page.keyboard.press('Enter');
     await page.keyboard.press('ArrowDown');
     const moved = await sketchText(page);

@@ -1,9 +1,9 @@
 import { type Problem, readSketchText, type Sketch, type SketchReading } from '@trimwell/sketch';
 import type { Session, SessionChange } from '../session/session.js';
 import { type Binding, boundTo, KeepDesk, newBinding } from './keep-desk.js';
+import { setKeeper } from './keepers.js';
 import { documentText, type KeptSketch } from './kept-sketch.js';
 import type { Choice, KeptState } from './kept-state.js';
-import { setKeeper } from './keepers.js';
 import { Neighbours, type News } from './neighbours.js';
 import { watchPage } from './page-moments.js';
 import { clearForsakenPhotos } from './photo-store.js';

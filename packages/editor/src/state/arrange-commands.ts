@@ -1,6 +1,6 @@
-import { type Axis, type Length, nearestStep, type Rect, ticks } from '@trimwell/geometry';
+import { type Axis, type Length, nearestStep, ticks } from '@trimwell/geometry';
 import { type Edit, rulerStep, type Sketch } from '@trimwell/sketch';
-import { type Body, boxAround, leadBody, selectedBodies } from './group.js';
+import { type Body, type Box, boxAround, leadBody, selectedBodies } from './group.js';
 import { onMark } from './place-commands.js';
 import { leastSide } from './resize.js';
 import { extentOf } from './select-commands.js';
@@ -53,7 +53,7 @@ function arrangement(rests: readonly Rest[], axis: Axis): Arrangement {
   return { edits, off: ticks(Math.ceil(Math.max(0, ...rests.map(({ off }) => off)))) };
 }
 
-function lineOf(box: Rect, axis: Axis, line: Line): number {
+function lineOf(box: Box, axis: Axis, line: Line): number {
   return box[axis] + (line === 'near' ? 0 : line === 'middle' ? box[SIZE[axis]] / 2 : box[SIZE[axis]]);
 }
 
@@ -83,7 +83,7 @@ export function alignment(state: EditorState, axis: Axis, line: Line): Arrangeme
   const bodies = selectedBodies(state);
   const free = bodies.filter(({ locked }) => !locked);
   const onCard = bodies.length === 1;
-  const card: Rect = { x: ticks(0), y: ticks(0), width: sketch.card.width, height: sketch.card.height };
+  const card = { x: ticks(0), y: ticks(0), width: sketch.card.width, height: sketch.card.height };
   const box = onCard ? card : boxAround(bodies.map(({ handle }) => extentOf(handle)));
   if (!box || free.length === 0) return NOTHING;
   const step = rulerStep(sketch.unit);

@@ -120,9 +120,9 @@ export const faceMessages = {
     `on the nearest mark of the ruler, up to ${said(off, unit)} ${unitName(unit)} off`,
   /** Pasted pieces that no mark of the sketch's ruler measures; their sizes are as they were. */
   offTheRuler: (off: number, pieces: number, unit: Sketch['unit']) => {
-    const marks = `${said(rulerStep(unit), unit)} ${unitName(unit)}`;
-    if (pieces === 1) return `its size is off the ruler, between marks of ${marks}`;
-    return `${off === pieces ? 'their sizes are' : `the sizes of ${off} are`} off the ruler, between marks of ${marks}`;
+    const marks = `${said(rulerStep(unit), unit)} ${unit === 'in' ? 'inch' : 'millimetre'}`;
+    if (pieces === 1) return `its size is off the ruler, between its marks of ${marks}`;
+    return `${off === pieces ? 'their sizes are' : `the sizes of ${off} are`} off the ruler, between its marks of ${marks}`;
   },
   undone: 'Undone',
   redone: 'Done again',

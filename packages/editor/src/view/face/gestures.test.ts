@@ -65,7 +65,9 @@ async function open() {
   return { face, listeners, step };
 }
 
-const paint = () => frames.splice(0).forEach((frame) => frame());
+const paint = (): void => {
+  for (const frame of frames.splice(0)) frame();
+};
 const x = ({ session }: FaceElement) => session.state.sketch.pieces.find(({ id }) => id === 'strip')?.x;
 
 test('a drag moves a piece, frame by frame', async () => {

@@ -2,15 +2,7 @@ import { type Mix, MOST_IN_MIX, type Paper } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
-import {
-  addMix,
-  mixToChange,
-  moveInMix,
-  nameMix,
-  putIntoMix,
-  removeMix,
-  takeOutOfMix,
-} from '../../state/mix-edits.js';
+import { addMix, mixToChange, moveInMix, nameMix, putIntoMix, removeMix, takeOutOfMix } from '../../state/mix-edits.js';
 import { isUsed, sourceUses } from '../../state/paper-uses.js';
 import type { Command } from '../../state/state.js';
 import { SessionElement } from '../session-element.js';

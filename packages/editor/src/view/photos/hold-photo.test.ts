@@ -8,6 +8,8 @@ import { holdPhoto } from './hold-photo.js';
 import { photoShelf } from './photo-shelf.js';
 
 beforeEach(() => {
+  // jsdom's bytes are none to the hash of Node.
+  vi.stubGlobal('crypto', { getRandomValues: crypto.getRandomValues.bind(crypto) });
   // jsdom reads no pictures and makes no object URLs; and it has no database, so that whoever wants it fails.
   vi.stubGlobal('createImageBitmap', async () => ({ width: 3, height: 2, close: () => undefined }));
   vi.stubGlobal('URL', Object.assign(URL, { createObjectURL: (photo: Blob) => `blob:${photo.size}` }));

@@ -9,10 +9,7 @@ import type { Command } from '../../state/state.js';
  * time that what was typed is committed, and nothing once another sketch is on the table. Other pieces get another field, so
  * that nothing half typed is left in it.
  */
-export function selectionField(
-  session: Session,
-  field: (run: (command: Command) => void) => TemplateResult,
-): unknown {
+export function selectionField(session: Session, field: (run: (command: Command) => void) => TemplateResult): unknown {
   const { openings, state } = session;
   const { selection } = state;
   const run = (command: Command): void => {

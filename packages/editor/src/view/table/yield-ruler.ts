@@ -130,6 +130,13 @@ export class YieldElement extends SessionElement {
       :host([narrow]) .band {
         font-size: 0;
       }
+      /* Without their colour the bands begin with a line. */
+      @media (forced-colors: active) {
+        .band {
+          border-left: 1px solid CanvasText;
+          color: CanvasText;
+        }
+      }
       @media (prefers-reduced-motion: reduce) {
         .pin {
           transition: none;

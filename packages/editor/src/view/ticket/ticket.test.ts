@@ -125,12 +125,12 @@ test('Escape puts back a name and a number; the next one is for the table', asyn
     ['Tilt in degrees', '7', '0'],
   ] as const) {
     const input = type(label, text);
-    const escape = () => new KeyboardEvent('keydown', { key: 'Escape', bubbles: true, cancelable: true });
-    const first = escape();
+    const pressed = () => new KeyboardEvent('keydown', { key: 'Escape', bubbles: true, cancelable: true });
+    const first = pressed();
     input.dispatchEvent(first);
     expect([input.value, first.defaultPrevented]).toEqual([shown, true]);
     leave(input);
-    const second = escape();
+    const second = pressed();
     input.dispatchEvent(second);
     expect(second.defaultPrevented).toBe(false);
   }

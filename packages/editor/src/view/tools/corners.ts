@@ -171,14 +171,17 @@ export class CornersElement extends SessionElement {
     const reveal = isConcentric(piece) ? piece.mats?.reveal : undefined;
     const check = (radius: Length): string | null =>
       reveal === undefined || canRound(piece, corners(radius)) ? null : withinRevealText(reveal, unit);
-    return selectionField(this.session, (run) => html`<trimwell-length
+    return selectionField(
+      this.session,
+      (run) => html`<trimwell-length
       .value=${value}
       .unit=${unit}
       .least=${0}
       .check=${check}
       label=${label}
       @length-change=${(event: CustomEvent<{ value: Length }>) => run(command(event.detail.value))}
-    ></trimwell-length>`);
+    ></trimwell-length>`,
+    );
   }
 
   #do(command: Command): void {

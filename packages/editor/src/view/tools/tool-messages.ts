@@ -82,5 +82,6 @@ export const toolMessages = {
     `${radiusText(radius, unit)}${note === 'owned' ? ', your rounder' : note === 'concentric' ? ', concentric' : ''}`,
   caution:
     'Punches and rounders bite: keep the fingers clear of the slot, press on a firm table, and empty the scraps often.',
-  notKept: (why: string | null) => `These tools are kept only while this page is open${why === null ? '' : ` (${why})`}.`,
+  notKept: (why: string | null) =>
+    `These tools are kept only while this page is open${why === null ? '' : ` (${why})`}.`,
 } as const;

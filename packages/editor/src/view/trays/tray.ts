@@ -97,7 +97,7 @@ export class TrayElement extends LitElement {
         <h2 id="heading">${this.heading}</h2>
         <button class="act" @click=${() => this.putAway()}>Put away</button>
       </header>
-      <div class="content"><slot></slot></div>
+      <div class="content" tabindex="0" role="group" aria-labelledby="heading"><slot></slot></div>
     </dialog>`;
   }
 
