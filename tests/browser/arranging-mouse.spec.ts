@@ -43,15 +43,15 @@ test('a frame drawn beside the pieces takes what lies in it; Escape puts the sel
   await openTable(page);
   const face = await boxOf(page.locator('trimwell-face'));
   const all = {
-    from: { x: face.x + 6, y: face.y + 40 },
-    to: { x: face.x + face.width - 6, y: face.y + face.height - 6 },
+    from: { x: face.x + 6, y: face.y + face.height - 6 },
+    to: { x: face.x + face.width - 6, y: face.y + 6 },
   };
   await pull(page, all.from, all.to);
   await expect(page.locator('trimwell-face .drawn-frame')).toHaveCount(1);
   await page.mouse.up();
   await expect(page.locator('trimwell-face .drawn-frame')).toHaveCount(0);
   expect(await selection(page)).toHaveLength(7);
-  await pull(page, all.from, { x: all.from.x + 20, y: all.from.y + 20 });
+  await pull(page, all.from, { x: all.from.x + 20, y: all.from.y - 20 });
   expect(await selection(page)).toEqual([]);
   await page.keyboard.press('Escape');
   await page.mouse.up();

@@ -1,4 +1,5 @@
 export * from './batch/batch-plan.js';
+export * from './batch/blank-id.js';
 export * from './batch/centre-papers.js';
 export { checkMix } from './batch/check-mix.js';
 export * from './batch/cut-jobs.js';

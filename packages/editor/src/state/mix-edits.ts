@@ -1,6 +1,6 @@
 import { everySource, freeId, type Mix, MOST_IN_MIX, MOST_MIXES } from '@trimwell/sketch';
 import { freeName } from './free-name.js';
-import { changedSketch, isUsed, removalOf, sourceUses } from './paper-uses.js';
+import { changedSketch, isUsed, ofCard, removalOf, sourceUses } from './paper-uses.js';
 import type { Command, EditorState } from './state.js';
 
 /** What a mix is called that was not named. */
@@ -88,7 +88,7 @@ export function removeMix(id: string, instead?: string): Command {
     const known = [...papers, ...mixes].some((source) => source.id === instead && source.id !== id);
     if (instead === undefined ? isUsed(sourceUses(state, id)) : !known) return false;
     const edits = removalOf(state, id, instead ?? null, { do: 'remove-mix', mix: id });
-    dispatch?.({ event: 'mix.remove', edits, at });
+    dispatch?.({ event: 'mix.remove', edits, ...ofCard(state), at });
     return true;
   };
 }

@@ -214,3 +214,16 @@ test('a mix that a variation brought is taken away while it is put on', () => {
   expect(after.sketch.mixes.map((one) => one.id)).not.toContain(id);
   expect(lastPiece(after)).toBe('moss');
 });
+
+test('a mix of the card goes from the card, though a variation that is put on cuts the piece from something else', () => {
+  const [cut] = cutFrom(start, 'prints');
+  const piece = cut ?? '';
+  const other = wornWith(() => (_state, dispatch, at = 0) => {
+    dispatch?.({ event: 'piece.paper', edits: [{ do: 'cut-from', piece, from: 'dots' }], at });
+    return true;
+  });
+  const after = expectTransaction(other, removeMix('prints', 'moss'));
+  expect(after.document.mixes).toEqual([]);
+  expect(after.document.pieces.find(({ id }) => id === piece)?.from).toBe('moss');
+  expect(cutFrom(after, 'dots')).toContain(piece);
+});

@@ -1,7 +1,7 @@
 import { inches, millimetres, ticks } from '@trimwell/geometry';
 import { everySource, freeId, type Look, MOST_PAPERS, type Paper, type Sketch, usualSheets } from '@trimwell/sketch';
 import { freeName } from './free-name.js';
-import { changedSketch, isUsed, removalOf, sourceUses } from './paper-uses.js';
+import { changedSketch, isUsed, ofCard, removalOf, sourceUses } from './paper-uses.js';
 import type { Command, EditorState } from './state.js';
 
 /** What a paper is called that was not named. */
@@ -92,7 +92,7 @@ export function removePaper(id: string, instead?: string): Command {
     if (instead !== undefined && !others.some((paper) => paper.id === instead)) return false;
     if (instead === undefined && isUsed(sourceUses(state, id))) return false;
     const edits = removalOf(state, id, instead ?? null, { do: 'remove-paper', paper: id });
-    dispatch?.({ event: 'paper.remove', edits, at });
+    dispatch?.({ event: 'paper.remove', edits, ...ofCard(state), at });
     return true;
   };
 }

@@ -1,5 +1,5 @@
 import type { CardEdit, Edit, Mix, Piece, Sketch, Variation } from '@trimwell/sketch';
-import type { EditorState } from './state.js';
+import type { EditorState, Transaction } from './state.js';
 
 /** What is cut from a paper or a mix; `variations` are those that name it, put on or not. */
 export interface SourceUses {
@@ -89,6 +89,11 @@ export function removalOf(state: EditorState, id: string, instead: string | null
   const recuts = instead === null ? [] : recutAll(state, id, instead);
   const brought = state.writing === null && !hasSource(state.document, id);
   return brought ? recuts.filter((edit) => edit.do === 'set-variation') : [...recuts, removal];
+}
+
+/** A change to all of the document at once: what a variation that is on has instead of it stays with the variation. */
+export function ofCard({ writing }: EditorState): Pick<Transaction, 'ofCard'> {
+  return writing === null ? { ofCard: true } : {};
 }
 
 /** The edits after which nothing is cut from `id` any more, but from `instead`. */

@@ -1,6 +1,7 @@
 import { type CutJob, type CutPlan, planCuts } from '@trimwell/geometry';
+import { isDealt } from './blank-id.js';
 import { realSheets } from './centre-papers.js';
-import { cutJobs, isDealt, type PaperJob } from './cut-jobs.js';
+import { cutJobs, type PaperJob } from './cut-jobs.js';
 import { type PlanOne, planJob } from './plan-job.js';
 import type { BatchRecipe } from './recipe.js';
 

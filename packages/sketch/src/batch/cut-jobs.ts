@@ -1,27 +1,13 @@
 import type { CutBlank, CutJob } from '@trimwell/geometry';
+import { blankId, pieceOfBlank } from './blank-id.js';
 import { withCentres } from './centre-papers.js';
 import { mixPlan } from './mix-plan.js';
-import { type BatchRecipe, pieceOfPart, type RecipePart } from './recipe.js';
+import { type BatchRecipe, pieceOfPart } from './recipe.js';
 
 /** The cut job of one paper of the batch. */
 export interface PaperJob {
   readonly paper: string;
   readonly job: CutJob;
-}
-
-/** The blank id of `part` when it comes from `paper`: papers of a mix share a role, so each has a blank of its own. */
-export function blankId(part: RecipePart, paper: string): string {
-  return part.papers.length === 1 ? part.blank : `${part.blank}--${paper}`;
-}
-
-/** True for a blank that is dealt to several papers of a mix. */
-export function isDealt(blank: string): boolean {
-  return blank.includes('--');
-}
-
-/** The piece, or the card base, that a blank id belongs to. */
-export function pieceOfBlank(blank: string): string {
-  return blank.split('--', 1)[0] ?? blank;
 }
 
 /**

@@ -2,20 +2,12 @@ import { inches, type Length, ticks } from '@trimwell/geometry';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
-import type { CardEdit, Edit, Piece, Sketch, Variation } from '../model/sketch.js';
+import { type CardEdit, type Edit, MOST_EDITS, type Piece, type Sketch, type Variation } from '../model/sketch.js';
 import { readSketch } from '../read/read-sketch.js';
 import { writeSketch } from '../read/write-sketch.js';
 import { applyEdit, applyEdits, EditError, freeId } from './apply-edit.js';
 import { joinEdit } from './join-edit.js';
-import {
-  everyPiece,
-  everySource,
-  isCardEdit,
-  MOST_EDITS,
-  withEdits,
-  withVariation,
-  withVariations,
-} from './variations.js';
+import { everyPiece, everySource, isCardEdit, withEdits, withVariation, withVariations } from './variations.js';
 
 const sketch = sampleSketch();
 const IDS = ['panel-mat', 'panel', 'strip', 'greeting', 'liner'] as const;

@@ -45,7 +45,7 @@ describe('share codes', () => {
     const sketch = sampleSketch();
     const papers = sketch.papers.map((paper) => ({ ...paper, look: { ...paper.look, photo: 'ab'.repeat(32) } }));
     expect(writeShareCode({ ...sketch, papers })).toBe(CODE);
-    const bringing = (list: typeof papers): Sketch => ({
+    const bringing = (list: Sketch['papers']): Sketch => ({
       ...sketch,
       variations: [{ id: 'v', name: 'V', note: '', edits: list.map((paper) => ({ do: 'set-paper', paper })) }],
     });

@@ -5,6 +5,7 @@ import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { Session } from '../../session/session.js';
 import { Pointing } from '../pointing.js';
 import { DrawingElement } from '../table/drawing-element.js';
+import type { LengthField } from '../table/length-field.js';
 import { ANOTHER_PAPER } from './another-paper.js';
 import './define.js';
 import { PapersElement } from './papers.js';

@@ -5,6 +5,7 @@ import { Session } from '../../session/session.js';
 import { clearSelection, select } from '../../state/commands.js';
 import { Pointing } from '../pointing.js';
 import { LengthField } from '../table/length-field.js';
+import type { CornersElement } from '../tools/corners.js';
 import './define.js';
 import { TicketElement } from './ticket.js';
 
@@ -62,8 +63,8 @@ test('what was typed for a piece is of that piece, though another one has been t
   ] as const) {
     ticket.run(select('strip'));
     await settled();
-    const corners = ticket.renderRoot.querySelector('trimwell-corners');
-    const field = label.startsWith('Radius') ? corners?.renderRoot.querySelector('trimwell-length') : null;
+    const corners = ticket.renderRoot.querySelector<CornersElement>('trimwell-corners');
+    const field = label.startsWith('Radius') ? corners?.renderRoot.querySelector<LengthField>('trimwell-length') : null;
     const input = field?.renderRoot.querySelector('input') ?? type(label, text);
     input.value = text;
     ticket.run(select('greeting'));
