@@ -142,14 +142,13 @@ test('a pen takes a piece and drags it, on the ruler', async ({ page }) => {
       clickCount: type === 'mouseMoved' ? 0 : 1,
       pointerType: 'pen',
     });
-  const heard = page.evaluate(
-    () =>
-      new Promise<string>((resolve) => {
-        addEventListener('pointerdown', ({ pointerType }) => resolve(pointerType), { once: true });
-      }),
-  );
+  // Listened for before the pen is set down: what is pressed first must not be missed.
+  await page.evaluate(() => {
+    const note = ({ pointerType }: PointerEvent) => document.documentElement.setAttribute('data-pointer', pointerType);
+    addEventListener('pointerdown', note, { once: true });
+  });
   await pen('mousePressed', from.x, from.y);
-  expect(await heard).toBe('pen');
+  await expect(page.locator('html')).toHaveAttribute('data-pointer', 'pen');
   for (let step = 1; step <= 10; step += 1) await pen('mouseMoved', from.x + step, from.y - 4 * step);
   await pen('mouseReleased', from.x + 10, from.y - 40);
   await settledPlan(page);
