@@ -51,6 +51,8 @@ test('a frame drawn beside the pieces takes what lies in it; Escape puts the sel
   await page.mouse.up();
   await expect(page.locator('trimwell-face .drawn-frame')).toHaveCount(0);
   expect(await selection(page)).toHaveLength(7);
+  for (const id of ['strip', 'wreath'])
+    await expect(page.locator(`trimwell-sheets [data-role="blank"][data-piece="${id}"]`).first()).toHaveClass(/lit/);
   await pull(page, all.from, { x: all.from.x + 20, y: all.from.y - 20 });
   expect(await selection(page)).toEqual([]);
   await page.keyboard.press('Escape');

@@ -7,7 +7,7 @@ import { watchPhotos } from '../photos/photo-watch.js';
 import { drawingStyles } from './drawing-styles.js';
 
 /**
- * One drawing, live: only what differs from the drawing before is touched. The piece that is `lit` stands out.
+ * One drawing, live: only what differs from the drawing before is touched. The pieces that are `lit` stand out.
  * @fires piece-point - The pointer came upon a piece, or left it; `detail.piece` is its id or null.
  * @fires piece-pick - A piece was pressed; `detail.piece` is its id.
  */
@@ -22,7 +22,8 @@ export class DrawingElement extends LitElement {
   ];
 
   @property({ attribute: false }) drawing!: Drawing;
-  @property({ attribute: false }) lit: string | null = null;
+  @property({ attribute: false, hasChanged: (now: readonly string[], before) => String(now) !== String(before) })
+  lit: readonly string[] = [];
   #stage: Stage | null = null;
   #svg: Svg | null = null;
   #marked: readonly Element[] = [];
@@ -62,8 +63,7 @@ export class DrawingElement extends LitElement {
 
   #light(): void {
     for (const element of this.#marked) element.classList.remove('lit');
-    this.#marked =
-      this.lit === null ? [] : [...this.renderRoot.querySelectorAll(`[data-piece="${CSS.escape(this.lit)}"]`)];
+    this.#marked = this.lit.flatMap((id) => [...this.renderRoot.querySelectorAll(`[data-piece="${CSS.escape(id)}"]`)]);
     for (const element of this.#marked) element.classList.add('lit');
   }
 

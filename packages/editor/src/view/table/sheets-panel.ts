@@ -185,7 +185,7 @@ export class SheetsElement extends SessionElement {
         <trimwell-drawing
           ${inStyle({ width: `${width}px`, height: `${height}px` })}
           .drawing=${drawing}
-          .lit=${this.pointing.piece ?? this.session.state.selection.at(-1) ?? null}
+          .lit=${this.pointing.piece === null ? this.session.state.selection : [this.pointing.piece]}
           @piece-point=${(event: CustomEvent<{ piece: string | null }>) => {
             this.pointing.piece = event.detail.piece;
           }}
