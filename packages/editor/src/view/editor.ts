@@ -5,6 +5,7 @@ import { createPlanPort } from '../session/create-plan-port.js';
 import type { PlanView } from '../session/plan-messages.js';
 import { Session, type SessionChange } from '../session/session.js';
 import type { EditorState } from '../state/state.js';
+import { ClearOfTicket } from './clear-of-ticket.js';
 import { editorStyles } from './editor-styles.js';
 import type { FaceElement } from './face/face.js';
 import { bindingOf } from './keymap.js';
@@ -118,6 +119,7 @@ export class TrimwellEditor extends LitElement {
   override connectedCallback(): void {
     super.connectedCallback();
     this.#room.observe(this);
+    this.#clear.watch();
     this.addEventListener('keydown', this.#key);
     this.addEventListener('tray-wish', this.#wish);
     this.addEventListener('sketch-begin', this.#lay);
@@ -162,6 +164,7 @@ export class TrimwellEditor extends LitElement {
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#room.disconnect();
+    this.#clear.unwatch();
     this.#fetching?.abort();
     this.removeEventListener('keydown', this.#key);
     this.removeEventListener('tray-wish', this.#wish);
@@ -217,6 +220,16 @@ export class TrimwellEditor extends LitElement {
     }
   }
 
+  /** On a narrow table what was just selected is not to lie under its ticket. */
+  #keepSeen(piece: string | undefined): void {
+    if (piece === undefined || !this.hasAttribute('narrow')) return;
+    this.#clear.scroll(
+      () => this.face?.pieceShown(piece) ?? null,
+      () => this.renderRoot.querySelector('trimwell-ticket'),
+    );
+  }
+
+  readonly #clear = new ClearOfTicket(window);
   readonly #late = new LateParts((words) => {
     this.missing = words;
   });
@@ -226,7 +239,10 @@ export class TrimwellEditor extends LitElement {
   #changed(change: SessionChange): void {
     const session = this.#session;
     if (!session) return;
-    if (change.selection) this.toggleAttribute('picked', session.state.selection.length > 0);
+    if (change.selection) {
+      this.toggleAttribute('picked', session.state.selection.length > 0);
+      this.#keepSeen(session.state.selection.at(-1));
+    }
     if (change.variations) this.toggleAttribute('writing', session.state.writing !== null);
     const sketch = session.document;
     if (change.sketch && !session.gesture) this.#fitFace(this.clientWidth);

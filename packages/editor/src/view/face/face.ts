@@ -267,6 +267,11 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
     return this.#gestures.dragging;
   }
 
+  /** The drawing of a piece, or null when it is not shown. */
+  pieceShown(piece: string): Element | null {
+    return this.#stage?.pieces().get(piece)?.querySelector('[data-role="outline"]') ?? null;
+  }
+
   focusPiece(piece: string): void {
     this.#stage?.pieces().get(piece)?.focus({ preventScroll: true });
   }
