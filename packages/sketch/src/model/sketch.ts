@@ -241,7 +241,7 @@ function records(unit: Unit) {
   });
   // Pieces by themselves, with all that they are cut from and punched with, as they are handed from one sketch to another.
   const copied = z.strictObject({
-    trimwellPieces: z.literal(1),
+    trimwellCopy: z.literal(1),
     unit: z.enum(['in', 'mm']),
     pieces: z.array(piece).check(z.minLength(1), z.maxLength(MOST_PIECES)),
     papers: z.array(paper).check(z.minLength(1), z.maxLength(MOST_PAPERS)),

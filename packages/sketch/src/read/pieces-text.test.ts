@@ -56,13 +56,13 @@ test('what is no pieces is refused as such, what is wrong inside by its path', (
     change(other);
     return problems(JSON.stringify(other));
   };
-  expect(changed((it) => Object.assign(it, { trimwellPieces: 2 }))).toEqual(['unknown-version trimwellPieces']);
+  expect(changed((it) => Object.assign(it, { trimwellCopy: 2 }))).toEqual(['unknown-version trimwellCopy']);
   expect(changed((it) => Object.assign(it.pieces[0] ?? {}, { width: 'wide' }))).toEqual(['custom pieces[0].width']);
   expect(changed((it) => Object.assign(it.pieces[0] ?? {}, { from: 'gold' }))).toEqual([
     'missing-reference pieces[0].from',
   ]);
   expect(changed((it) => Object.assign(it, { pieces: [] }))).toEqual(['too-small pieces']);
   expect(changed((it) => Object.assign(it, { more: 1 }))).toEqual(['unknown-key more']);
-  expect(problems(`{"trimwellPieces": 1, "__proto__": {"a": 1}}`)).toEqual(['forbidden-key __proto__']);
-  expect(problems(`{"trimwellPieces": 1, "notes": "${'x'.repeat(1_000_001)}"}`)).toEqual(['too-large']);
+  expect(problems(`{"trimwellCopy": 1, "__proto__": {"a": 1}}`)).toEqual(['forbidden-key __proto__']);
+  expect(problems(`{"trimwellCopy": 1, "notes": "${'x'.repeat(1_000_001)}"}`)).toEqual(['too-large']);
 });

@@ -37,7 +37,7 @@ export function copiedPieces(sketch: Sketch, ids: readonly string[]): CopiedPiec
   const papers = new Set([...from, ...mixes.flatMap((mix) => mix.papers)]);
   const punches = new Set(chosen.flatMap(({ punched }) => Object.values(punched)));
   return {
-    trimwellPieces: PIECES_VERSION,
+    trimwellCopy: PIECES_VERSION,
     unit: sketch.unit,
     pieces: chosen.map((piece) => loosened(piece, there)),
     papers: sketch.papers.filter(({ id }) => papers.has(id)),
@@ -83,18 +83,18 @@ function refused(...problems: readonly Problem[]): PiecesReading {
  * is refused in words, with the code `not-pieces`; what is wrong inside is told by path, value and what is allowed.
  */
 export function readPiecesText(text: string): PiecesReading {
-  const allowed = `pieces copied from a sketch, with "trimwellPieces": ${PIECES_VERSION}`;
+  const allowed = `pieces copied from a sketch, with "trimwellCopy": ${PIECES_VERSION}`;
   if (text.length > LONGEST)
     return refused(problemAt('too-large', [], text, `a text of at most ${LONGEST} characters`));
   const parsed = parseJson(text);
   if (!parsed.ok) return refused(problemAt('not-pieces', [], text, allowed));
   const { document } = parsed;
-  if (typeof document !== 'object' || document === null || !('trimwellPieces' in document))
+  if (typeof document !== 'object' || document === null || !('trimwellCopy' in document))
     return refused(problemAt('not-pieces', [], document, allowed));
   const hostile = scanDocument(document);
   if (hostile) return refused(hostile);
-  if (document.trimwellPieces !== PIECES_VERSION)
-    return refused(problemAt('unknown-version', ['trimwellPieces'], document.trimwellPieces, allowed));
+  if (document.trimwellCopy !== PIECES_VERSION)
+    return refused(problemAt('unknown-version', ['trimwellCopy'], document.trimwellCopy, allowed));
   const unit = 'unit' in document && document.unit === 'mm' ? 'mm' : 'in';
   const schema = copiedPiecesSchema(unit);
   const read = z.safeDecode(schema, document as unknown as z.input<typeof schema>);

@@ -116,7 +116,7 @@ test('pieces go to the clipboard as text and come back; other text is refused in
   expect(said()).toBe('Nothing is selected that could be copied');
   face.take('strip');
   expect(clip('copy', option('strip'), data)).toBe(true);
-  expect(data.get('text/plain')).toContain('"trimwellPieces": 1');
+  expect(data.get('text/plain')).toContain('"trimwellCopy": 1');
   clip('paste', option('strip'), data);
   expect(selection()).toEqual(['strip-1']);
   expect(said()).toContain('Strip 2');
