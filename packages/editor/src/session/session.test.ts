@@ -1,5 +1,6 @@
 import { inches } from '@trimwell/geometry';
 import { expect, test } from 'vitest';
+import { taggedSketch } from '../../../../tests/kit/centre-sketch.js';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import type { PlanAnswer, PlanPort, PlanQuestion } from './plan-messages.js';
 import { Session, type SessionChange } from './session.js';
@@ -161,4 +162,14 @@ test('nothing from before is shown beside what contradicts it: neither bands nor
   expect(session.plan.curve).toEqual([]);
   answer({ revision: asked.length, kind: 'limit', limit: { ...told, cards: 10 } });
   expect(session.plan.oneMore).toEqual([]);
+});
+
+test('where hidden centres are counted, a drag of what covers one asks for another plan while it goes on', () => {
+  const asked: PlanQuestion[] = [];
+  const port: PlanPort = { onmessage: null, postMessage: (question) => asked.push(question), terminate: () => {} };
+  const session = new Session(taggedSketch(), port);
+  port.onmessage?.({ data: { revision: 1, kind: 'plan', batch: EMPTY, done: true } });
+  const edit = { do: 'place', piece: 'panel', x: inches(2), y: inches(2) } as const;
+  session.dispatch({ event: 'piece.move', edits: [edit], gesture: 'g', at: 0 });
+  expect(asked.map(({ pace }) => pace)).toEqual(['full', 'quick']);
 });

@@ -209,7 +209,9 @@ export class Session {
     const document = next.document !== before.document;
     const variations = next.on !== before.on || next.writing !== before.writing;
     const selection = next.selection !== before.selection || next.face !== before.face;
-    const asked = this.#ask();
+    // Where a piece lies on the card changes no plan, unless hidden centres are counted, which lie under others.
+    const idle = places && this.#gesture !== null && !next.sketch.batch.hiddenCentres;
+    const asked = !idle && this.#ask();
     this.#tell({
       sketch,
       places,

@@ -192,6 +192,7 @@ export class TrimwellEditor extends LitElement {
 
   #begin(session: Session, resumed: boolean): void {
     this.#session = session;
+    this.toggleAttribute('picked', session.state.selection.length > 0);
     this.#stop = session.subscribe((change) => this.#changed(change));
     this.#keeping.follow(session, this.keep, resumed);
     this.requestUpdate();
@@ -242,6 +243,7 @@ export class TrimwellEditor extends LitElement {
     if (change.selection) {
       this.toggleAttribute('picked', session.state.selection.length > 0);
       this.#keepSeen(session.state.selection.at(-1));
+      if (session.state.selection.length > 0) void this.#late.fetch('ticket');
     }
     if (change.variations) this.toggleAttribute('writing', session.state.writing !== null);
     const sketch = session.document;
@@ -249,7 +251,6 @@ export class TrimwellEditor extends LitElement {
     if ((change.document || change.ended) && !this.#quiet) {
       this.dispatchEvent(new CustomEvent('sketch-change', { detail: { sketch, settled: change.settled } }));
     }
-    if (session.state.selection.length > 0) void this.#late.fetch('ticket');
     if (change.plan) this.#tellPlan(session.plan);
   }
 
