@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { formatLength } from './format-length.js';
 import { inches, ticks, type Unit } from './length.js';
-import { readLength } from './parse-length.js';
+import { LARGEST_LENGTH, readLength } from './parse-length.js';
 import { LONGEST_SUM, readSum } from './read-sum.js';
 
 function sum(text: string, unit: Unit = 'in'): number {
@@ -164,6 +164,10 @@ test('sums of all shapes agree with exact rational arithmetic', () => {
         const nearest = (size - floor * bottom) * 2n >= bottom ? floor + 1n : floor;
         if (text.length > LONGEST_SUM) return;
         const reading = readSum(text, unit);
+        if (nearest > BigInt(LARGEST_LENGTH)) {
+          expect(reading).toMatchObject({ ok: false, problem: 'That is more than 100 m.' });
+          return;
+        }
         expect(reading).toMatchObject({
           ok: true,
           length: top < 0n && nearest > 0n ? -Number(nearest) : Number(nearest),
@@ -173,6 +177,10 @@ test('sums of all shapes agree with exact rational arithmetic', () => {
     ),
     { numRuns: 3000 },
   );
+});
+
+test('more than the largest length is refused in words, however it comes about', () => {
+  expect(problem('((28 in)*12)*12')).toBe('That is more than 100 m.');
 });
 
 test('nothing that is typed throws', () => {
