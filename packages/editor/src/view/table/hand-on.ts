@@ -1,33 +1,24 @@
 import { css, html, nothing } from 'lit';
 import { state } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
-import { SessionElement } from '../session-element.js';
+import { openSlipStyles, SlipElement } from './slip-element.js';
 import { tableStyles } from './table-styles.js';
 
 type Exports = typeof import('../../session/export.js');
 type CopiedLink = import('../copy-link.js').CopiedLink;
 
 /** Handing on: a link, the sketch itself, the piece lists, each sheet's guide. What writes them is loaded when it is wanted. */
-export class HandOnElement extends SessionElement {
+export class HandOnElement extends SlipElement {
   static override readonly styles = [
     tableStyles,
+    openSlipStyles,
     css`
       :host {
-        position: relative;
         display: flex;
       }
       .slip {
-        position: absolute;
-        z-index: 5;
         right: 0;
-        top: calc(100% + 6px);
-        width: max-content;
         max-width: min(340px, 88vw);
-        max-height: 60vh;
-        overflow: auto;
-        padding: 12px 14px;
-        background: var(--slip);
-        box-shadow: 0 8px 22px rgb(20 25 24 / 0.3);
       }
       @media (max-width: 640px) {
         /* Under the headline, as wide as it. */
@@ -58,18 +49,11 @@ export class HandOnElement extends SessionElement {
     `,
   ];
 
-  @state() private shown = false;
   @state() private exports: Exports | null = null;
   @state() private copied: CopiedLink | null = null;
 
   protected override concerns(change: SessionChange): boolean {
     return change.plan && this.shown;
-  }
-
-  override connectedCallback(): void {
-    super.connectedCallback();
-    this.addEventListener('keydown', this.#escape);
-    this.addEventListener('focusout', this.#leave);
   }
 
   protected override render() {
@@ -98,15 +82,6 @@ export class HandOnElement extends SessionElement {
   readonly #copyLink = async (): Promise<void> => {
     const { copyLink } = await import('../copy-link.js');
     this.copied = await copyLink(this.session.document);
-  };
-
-  readonly #escape = (event: KeyboardEvent): void => {
-    if (event.key === 'Escape') this.shown = false;
-  };
-
-  readonly #leave = (event: FocusEvent): void => {
-    const to = event.relatedTarget;
-    if (to instanceof Node && !this.renderRoot.contains(to) && to !== this) this.shown = false;
   };
 }
 
