@@ -1,6 +1,7 @@
 export * from './cut/index.js';
 export * from './length/index.js';
 export * from './outline/index.js';
+export * from './nest/index.js';
 export * from './plan/index.js';
 export * from './rect/rect.js';
 export * from './sheet/index.js';
