@@ -27,6 +27,7 @@ export const LAYERS = {
     steps: ['cut', 'length', 'rect'],
     sheet: ['cut', 'length', 'rect'],
     plan: ['sheet', 'steps', 'cut', 'length', 'rect'],
+    nest: ['plan', 'sheet', 'cut', 'length', 'rect'],
   },
   sketch: {
     model: [],
@@ -46,10 +47,10 @@ export const LAYERS = {
 export const LIBRARIES = {
   geometry: [],
   sketch: ['zod', 'fflate'],
-  handout: ['@cantoo/pdf-lib', 'fontkit', 'fflate'],
+  handout: ['@cantoo/pdf-lib', '@tarikjabiri/dxf', 'fontkit', 'fflate'],
   editor: ['lit', '@svgdotjs/svg.js', 'interactjs', 'idb', 'zod'],
   embed: ['lit'],
-  cli: [],
+  cli: ['@resvg/resvg-wasm'],
 };
 
 const TOP_LEVEL = [

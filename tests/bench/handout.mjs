@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { planCuts } from '@trimwell/geometry';
 import { layOutHandout } from '@trimwell/handout';
+import { cutFiles, zipCutFiles } from '@trimwell/handout/cut-files';
 import { loadTextMeasure, writePdf } from '@trimwell/handout/pdf';
 import { batchRecipe, expectSketch, planBatch } from '@trimwell/sketch';
 import { against, baseline, percentile, row } from './measure.mjs';
@@ -20,6 +21,23 @@ async function middle(work) {
     times.push(performance.now() - start);
   }
   return percentile(times, 0.5);
+}
+
+/** Time and size of the files for a cutting machine: each format by sheet and by piece, and the zip of it. */
+async function benchCutFiles(name, sketch, base) {
+  for (const format of ['svg', 'dxf']) {
+    for (const each of ['sheet', 'piece']) {
+      const make = () => cutFiles(sketch, { format, each, cards: 12 });
+      const made = make();
+      const zip = zipCutFiles(made);
+      if (!Buffer.from(zip).equals(Buffer.from(zipCutFiles(make())))) throw new Error(`${name}: other bytes.`);
+      const bytes = made.files.reduce((sum, { text }) => sum + Buffer.byteLength(text), 0);
+      const what = `${name}, ${format} by ${each}`;
+      row(`${what}, ${made.files.length} files`, against(await middle(async () => make()), base));
+      row(`${what}, zipped`, against(await middle(async () => zipCutFiles(made)), base));
+      row(`${what}, size`, `${(bytes / 1000).toFixed(0)} kB`, `zip ${(zip.length / 1000).toFixed(0)} kB`);
+    }
+  }
 }
 
 /** Time and size of the handouts of the demo's sketches: laid out, written, encrypted. */
@@ -47,5 +65,6 @@ export async function bench() {
     row(`${name}, written again`, against(await middle(() => writePdf(pages, { created: CREATED })), base));
     row(`${name}, encrypted`, against(await middle(() => writePdf(pages, options)), base));
     row(`${name}, size`, `${(plain.length / 1000).toFixed(0)} kB`, `encrypted ${(secret.length / 1000).toFixed(0)} kB`);
+    await benchCutFiles(file.replace('.json', ''), sketch, base);
   }
 }

@@ -13,15 +13,29 @@ const PACKAGES = {
   'rsvg-convert': 'librsvg2-bin',
 };
 
-function onPath(name) {
+/** The library that reads DXF, in Python, and the Debian package that it comes from. */
+const DXF_READER = { module: 'ezdxf', from: 'python3-ezdxf' };
+
+function allOnPath(name) {
   const folders = (process.env.PATH ?? '').split(delimiter);
-  return folders.map((folder) => join(folder, name)).find((path) => existsSync(path)) ?? null;
+  return folders.map((folder) => join(folder, name)).filter((path) => existsSync(path));
+}
+
+function onPath(name) {
+  return allOnPath(name)[0] ?? null;
+}
+
+/** The first Python that has the DXF reader: the one that comes first on the path need not be the system's own. */
+function pythonWithDxf() {
+  const has = (path) => spawnSync(path, ['-c', `import ${DXF_READER.module}`], { stdio: 'ignore' }).status === 0;
+  return [...allOnPath('python3'), '/usr/bin/python3'].find((path) => existsSync(path) && has(path)) ?? null;
 }
 
 function howToGet(what, packages) {
   return (
     `The tests read what was written with ${what}, and it is not here. Debian: apt-get install ${packages}; ` +
-    'Fedora: dnf install qpdf poppler-utils librsvg2-tools; macOS: brew install qpdf poppler librsvg.'
+    'Fedora: dnf install qpdf poppler-utils librsvg2-tools; macOS: brew install qpdf poppler librsvg. ' +
+    `Elsewhere the DXF reader is Python's: pip install ${DXF_READER.module}.`
   );
 }
 
@@ -32,10 +46,18 @@ export function findReader(name) {
   return found;
 }
 
+/** The path of a Python that reads DXF. @throws Error that says how to get it */
+export function findDxfPython() {
+  const found = pythonWithDxf();
+  if (!found) throw new Error(howToGet(DXF_READER.module, DXF_READER.from));
+  return found;
+}
+
 /** The Debian packages of the readers that are not here. */
 function missingPackages() {
   const missing = Object.entries(PACKAGES).filter(([name]) => !onPath(name));
-  return [...new Set(missing.map(([, from]) => from))];
+  const dxf = pythonWithDxf() ? [] : [DXF_READER.from];
+  return [...new Set([...missing.map(([, from]) => from), ...dxf])];
 }
 
 /** Installs the readers that are not here where that needs no password; throws saying how to get them otherwise. */

@@ -2,13 +2,16 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { text } from 'node:stream/consumers';
 import { CUT_USAGE, cut } from './command/cut.js';
+import { CUT_FILES_USAGE, cutFilesOf } from './command/cut-files.js';
 import { GUIDES_USAGE, guides } from './command/guides.js';
 import { HANDOUT_USAGE, handout } from './command/handout.js';
+import { IMPORT_USAGE, importPieces } from './command/import.js';
 import type { ReadText, WriteBytes, WriteText } from './command/input.js';
 import { MIX_USAGE, mix } from './command/mix.js';
 import { NEAR_MISSES_USAGE, nearMissesOf } from './command/near-misses.js';
 import { UsageError } from './command/options.js';
 import { BAD_INPUT, misused, type Outcome, printed } from './command/outcome.js';
+import { PICTURE_USAGE, picture } from './command/picture.js';
 import { PIECES_USAGE, pieces } from './command/pieces.js';
 import { PLAN_USAGE, plan } from './command/plan.js';
 import { STEPS_USAGE, steps } from './command/steps.js';
@@ -23,7 +26,17 @@ type Command = (
 
 const COMMANDS: Readonly<Record<string, { readonly run: Command; readonly usage: string; readonly what: string }>> = {
   plan: { run: plan, usage: PLAN_USAGE, what: 'the cutting guide of a sketch for a whole batch' },
-  pieces: { run: pieces, usage: PIECES_USAGE, what: 'the piece list of a sketch, as CSV or JSON' },
+  pieces: {
+    run: pieces,
+    usage: PIECES_USAGE,
+    what: 'the piece list of a card, of a batch, by paper, or by setting of the trimmer',
+  },
+  import: { run: importPieces, usage: IMPORT_USAGE, what: 'a new sketch from a piece list as CSV' },
+  picture: {
+    run: picture,
+    usage: PICTURE_USAGE,
+    what: 'a card, a batch or a cutting guide as PNG or SVG for a page or a post',
+  },
   guides: { run: guides, usage: GUIDES_USAGE, what: 'the cutting guide of each sheet as an SVG file at true size' },
   yield: {
     run: yieldOf,
@@ -38,6 +51,11 @@ const COMMANDS: Readonly<Record<string, { readonly run: Command; readonly usage:
   steps: { run: steps, usage: STEPS_USAGE, what: 'the cuts of a batch in the order in which a person makes them' },
   mix: { run: mix, usage: MIX_USAGE, what: 'which paper of a mix each card gets in each role' },
   handout: { run: handout, usage: HANDOUT_USAGE, what: 'the printable handout of a sketch, as a tagged PDF' },
+  'cut-files': {
+    run: cutFilesOf,
+    usage: CUT_FILES_USAGE,
+    what: 'true-size outlines for a cutting machine, as SVG or DXF',
+  },
   cut: { run: cut, usage: CUT_USAGE, what: 'a cutting plan for a list of rectangles' },
 };
 

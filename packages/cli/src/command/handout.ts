@@ -11,7 +11,7 @@ import {
   type Sketch,
 } from '@trimwell/sketch';
 import type { ReadText, WriteBytes, WriteText } from './input.js';
-import { onlyName, sortWords, UsageError, type Words, wholeNumber } from './options.js';
+import { oneOf, onlyName, sortWords, UsageError, type Words, wholeNumber } from './options.js';
 import { badInput, MADE, type Outcome, UNMADE } from './outcome.js';
 import { SAVING_FLAGS, SAVINGS_USAGE, withSavings } from './savings.js';
 
@@ -20,15 +20,6 @@ export const HANDOUT_USAGE =
   `[--cards N|most] [--password-file PATH] [--date YYYY-MM-DD] ${SAVINGS_USAGE}`;
 
 const VALUES = ['out', 'paper', 'language', 'unit', 'cards', 'password-file', 'date'] as const;
-
-/** One of the words allowed, or undefined when the option was not given. @throws UsageError */
-function oneOf<Word extends string>(words: Words, name: string, allowed: readonly Word[]): Word | undefined {
-  const given = words.values.get(name);
-  const found = allowed.find((word) => word === given);
-  if (given !== undefined && found === undefined)
-    throw new UsageError(`--${name} is ${JSON.stringify(given)}; allowed: ${allowed.join(', ')}.`);
-  return found;
-}
 
 /** The day asked for as YYYY-MM-DD, with the moment that is written into the file. @throws UsageError */
 function dayOf(words: Words, now: Date): { readonly date: string; readonly created: Date } {

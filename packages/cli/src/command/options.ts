@@ -52,6 +52,15 @@ export function wholeNumber(words: Words, name: string, least: number, most: num
   return value;
 }
 
+/** One of the words allowed, or undefined when the option was not given. @throws UsageError */
+export function oneOf<Word extends string>(words: Words, name: string, allowed: readonly Word[]): Word | undefined {
+  const given = words.values.get(name);
+  const found = allowed.find((word) => word === given);
+  if (given !== undefined && found === undefined)
+    throw new UsageError(`--${name} is ${JSON.stringify(given)}; allowed: ${allowed.join(', ')}.`);
+  return found;
+}
+
 /** The single file that a command works on. @throws UsageError when there is none or more than one. */
 export function onlyName(words: Words, what: string): string {
   const [name, ...others] = words.names;

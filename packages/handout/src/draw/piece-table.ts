@@ -1,5 +1,5 @@
 import { flatCardBase, type Length } from '@trimwell/geometry';
-import { CARD_BASE, pieceBlank, type Sketch } from '@trimwell/sketch';
+import { CARD_BASE, type Face, pieceBlank, type Shape, type Sketch } from '@trimwell/sketch';
 import { labelPieces } from './labels.js';
 
 /** One piece of the card in numbers; lengths in ticks. */
@@ -17,6 +17,8 @@ export interface PieceRow {
   readonly perCard: number;
   /** For all the cards asked for. */
   readonly quantity: number;
+  readonly shape: Shape;
+  readonly face: Face;
 }
 
 /** The piece table for `cards` cards: the opened-flat base first, then the pieces in gluing order. */
@@ -37,6 +39,8 @@ export function pieceTable(sketch: Sketch, cards: number): readonly PieceRow[] {
     blankHeight: flat.height,
     perCard: 1,
     quantity: cards,
+    shape: 'rectangle',
+    face: 'front',
   };
   const rows = sketch.pieces.map((piece): PieceRow => {
     const blank = pieceBlank(sketch, piece);
@@ -52,6 +56,8 @@ export function pieceTable(sketch: Sketch, cards: number): readonly PieceRow[] {
       blankHeight: blank.height,
       perCard: piece.perCard,
       quantity: piece.perCard * cards,
+      shape: piece.shape,
+      face: piece.face,
     };
   });
   return [base, ...rows];

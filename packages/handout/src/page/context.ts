@@ -5,11 +5,14 @@ import type { TextMeasure } from './measure.js';
 import { type PageFrame, POINT } from './sheet-of-paper.js';
 import type { Speech } from './speech.js';
 
+/** What the sheets at hand give. */
+export type CardsGiven = Pick<BatchYield, 'cards' | 'proven' | 'runsOut'>;
+
 /** All that the parts of a handout are laid out from. */
 export interface HandoutContext {
   readonly sketch: Sketch;
   readonly batch: BatchPlan;
-  readonly most: BatchYield | null;
+  readonly most: CardsGiven | null;
   readonly frame: PageFrame;
   readonly speech: Speech;
   readonly measure: TextMeasure;

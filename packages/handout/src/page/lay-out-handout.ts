@@ -1,8 +1,8 @@
 import { ticks, type Unit } from '@trimwell/geometry';
-import type { BatchPlan, BatchYield, Sketch } from '@trimwell/sketch';
+import type { BatchPlan, Sketch } from '@trimwell/sketch';
 import type { Drawing } from '../drawing/drawing.js';
 import { setSteps } from './checklist.js';
-import { type HandoutContext, handoutContext } from './context.js';
+import { type CardsGiven, type HandoutContext, handoutContext } from './context.js';
 import { foot } from './foot.js';
 import { setGuides } from './guides.js';
 import { rememberAscents, type TextMeasure } from './measure.js';
@@ -25,7 +25,7 @@ export interface HandoutOptions {
   /** The day that the handout is of, as YYYY-MM-DD. */
   readonly date: string;
   /** What the sheets at hand give, from `batchYield`; the handout says nothing of it when it is not there. */
-  readonly most?: BatchYield | null;
+  readonly most?: CardsGiven | null;
 }
 
 function requireKnown(name: string, value: string, allowed: readonly string[]): void {

@@ -40,7 +40,7 @@ function faceAttributes(face: TextFace): Record<string, string> {
     case 'heading':
       return { 'font-family': "'Source Serif 4', Georgia, serif", 'font-weight': '600' };
     case 'art':
-      return { 'font-family': 'Georgia, serif', 'font-style': 'italic' };
+      return { 'font-family': "'Source Serif 4', Georgia, serif", 'font-style': 'italic' };
   }
 }
 

@@ -8,11 +8,11 @@ import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import { drawCard } from '../draw/card.js';
 import { drawStack } from '../draw/stack.js';
 import { BLADE_CAUTION } from './cautions.js';
-import { writeCsv } from './csv.js';
 import { escapeXml } from './escape.js';
+import { writeCsv } from './lists/csv.js';
+import { writePieceListCsv, writePieceListJson } from './lists/piece-list.js';
 import { lookPattern } from './look.js';
 import { pathData } from './path-data.js';
-import { writePieceListCsv, writePieceListJson } from './piece-list.js';
 import { batchText } from './plan-text.js';
 import { fileStem, sheetGuides } from './sheet-guides.js';
 import { writeSvg } from './svg.js';
@@ -111,12 +111,14 @@ test('CSV follows RFC 4180 section 2, and a cell is never a formula', () => {
       ['two\r\nlines', 3],
     ]),
   ).toBe('a,b c\r\n"x,y","say ""no"""\r\n"two\r\nlines",3\r\n');
-  expect(writeCsv([['=1+1', '+1', '-1', '@x', '\tx']])).toBe("'=1+1,'+1,'-1,'@x,'\tx\r\n");
+  expect(writeCsv([['=1+1', '+1', '-1', '@x', '\tx']])).toBe("'=1+1,'+1,'-1,'@x,\"'\tx\"\r\n");
 });
 
 test('the piece list for one card and for the batch', () => {
   const rows = writePieceListCsv(sketch, { cards: 6 }).trimEnd().split('\r\n');
-  expect(rows[1]).toBe('A,Card base,card base,Ivory card,4 1/4 in,5 1/2 in,8 1/2 in,5 1/2 in,8.5,5.5,215.9,139.7,1,6');
+  expect(rows[1]).toBe(
+    'A,Card base,card base,Ivory card,4 1/4 in,5 1/2 in,8 1/2 in,5 1/2 in,8.5,5.5,215.9,139.7,1,6,rectangle,front',
+  );
   const one = JSON.parse(writePieceListJson(sketch, { cards: 1 }));
   expect(one).toMatchObject({ trimwellPieces: 1, unit: 'in', cards: 1 });
   expect(one.pieces[3]).toMatchObject({ label: 'D', id: 'strip', blankHeight: '1 1/8 in', quantity: 1 });

@@ -2,7 +2,7 @@ import { type Length, readLength, TICKS_PER_MM, type Unit, writeLength } from '@
 import * as z from 'zod/mini';
 
 /** Nothing in a sketch is larger or farther away than 2 m: far beyond any sheet of a card maker. */
-const LARGEST_IN_SKETCH = 2_000 * TICKS_PER_MM;
+export const LARGEST_IN_SKETCH = 2_000 * TICKS_PER_MM;
 
 function isLength(value: unknown): boolean {
   return Number.isSafeInteger(value);

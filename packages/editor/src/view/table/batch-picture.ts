@@ -1,5 +1,6 @@
 import {
   type Drawing,
+  dealtSketch,
   drawCard,
   type Item,
   itemMark,
@@ -45,12 +46,6 @@ function markElement({ tag, attributes, text, children = [] }: Mark): SVGElement
   if (text !== undefined) element.textContent = text;
   element.append(...children.map(markElement));
   return element;
-}
-
-/** `sketch` with every piece of a mix cut from the paper that `card` gets for it. */
-function dealtSketch(sketch: Sketch, plan: MixPlan, card: number): Sketch {
-  const papers = new Map(plan.roles.map(({ piece }, role) => [piece, plan.deal[card]?.[role]]));
-  return { ...sketch, pieces: sketch.pieces.map((piece) => ({ ...piece, from: papers.get(piece.id) ?? piece.from })) };
 }
 
 /** Templates by id, made when they are first asked for. */

@@ -28,6 +28,8 @@ export interface PdfOptions {
   readonly photos?: PhotoBytes;
   /** Is told of each text with letters that no font has. */
   readonly report?: (text: UnprintableText) => void;
+  /** Is told after each page how many of how many are written. */
+  readonly progress?: (written: number, pages: number) => void;
 }
 
 /** A length in points, to a hundred-thousandth: Letter and A4 come out as whole numbers and as ISO 216 says. */
@@ -85,6 +87,7 @@ export async function writePdf(pages: HandoutPages, options: PdfOptions): Promis
     };
     for (const block of blocks) writeBlock(block, structure.root, target);
     finishPage(page, target, resources);
+    options.progress?.(index + 1, pages.pages.length);
   });
   resources.write();
   finishCatalog(document, pages, structure);
