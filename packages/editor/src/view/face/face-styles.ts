@@ -16,6 +16,8 @@ export const faceStyles = css`
   .table {
     position: absolute;
     inset: 0;
+    /* A layer of its own, so that a move on the card composes nothing else anew. */
+    will-change: opacity;
   }
   svg {
     display: block;
@@ -53,7 +55,11 @@ export const faceStyles = css`
     fill: var(--trimwell-shadow, #1d2423);
     fill-opacity: 0.2;
     stroke: none;
-    transform: translate(4px, 7px);
+  }
+  .cover {
+    fill: transparent;
+    stroke: none;
+    pointer-events: none;
   }
   [data-role='outline'] {
     stroke: var(--trimwell-edge, rgb(29 36 35 / 0.28));

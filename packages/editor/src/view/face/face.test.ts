@@ -59,11 +59,13 @@ test('every piece of the face is an option with a name that says all of it, one 
   expect(unnamed.every((child) => child.getAttribute('aria-hidden') === 'true')).toBe(true);
 });
 
-test('moving a piece changes its transform and keeps every element', async () => {
+test('moving a piece draws it elsewhere without a transform, and keeps every element', async () => {
   const { face, option, options, settled, root } = await open();
   const before = options();
-  const paths = before.map((group) => group.innerHTML);
-  const transform = option('strip').getAttribute('transform');
+  const others = () => options().filter((group) => group !== option('strip'));
+  const paths = others().map((group) => group.innerHTML);
+  const outline = () => option('strip').querySelector('[data-role="outline"]')?.getAttribute('d');
+  const drawn = outline();
   const list = root.querySelector('[role="listbox"]');
   if (!list) throw new Error('no list');
   const moved: MutationRecord[] = [];
@@ -77,8 +79,13 @@ test('moving a piece changes its transform and keeps every element', async () =>
   // Nothing was taken out, put in or moved: only attributes changed.
   expect(moved).toEqual([]);
   expect(options().every((group, index) => group === before[index])).toBe(true);
-  expect(options().map((group) => group.innerHTML)).toEqual(paths);
-  expect(option('strip').getAttribute('transform')).not.toBe(transform);
+  expect(others().map((group) => group.innerHTML)).toEqual(paths);
+  expect(outline()).toMatch(/^M254 254/);
+  expect(outline()).not.toBe(drawn);
+  const turned = options().filter((group) => group.hasAttribute('transform'));
+  expect(turned.map((group) => group.dataset['piece'])).toEqual(
+    face.session.state.sketch.pieces.filter(({ tilt }) => tilt !== 0).map(({ id }) => id),
+  );
 });
 
 test('a new order moves elements, a removed piece goes, an added one comes, the other face is another list', async () => {
@@ -153,7 +160,7 @@ test('the selected piece has its frame, eight handles and a pin; a pointed one h
     [...root.querySelectorAll('.handle .target')].every((target) => Number(target.getAttribute('width')) >= 24),
   ).toBe(true);
   expect(root.querySelectorAll('.frames .selected, .frames .pointed')).toHaveLength(2);
-  expect([...root.querySelectorAll('.guides .figure')].map((text) => text.textContent)).toEqual([
+  expect([...root.querySelectorAll('.overlay .figure')].map((text) => text.textContent)).toEqual([
     '1⁄4',
     '3 3⁄4',
     '1⁄4',

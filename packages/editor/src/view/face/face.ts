@@ -60,6 +60,8 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
   #frame: StageBox | null = null;
   #focusNext = false;
   #pressed = false;
+  /** The pointer that is down and may be captured. */
+  #capturable: number | null = null;
   /** The pieces that were there at the last change, to tell what others have added. */
   #known: ReadonlySet<string> | null = null;
   /** True while the face itself changes the sketch: it announces that in its own words. */
@@ -218,6 +220,11 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
     if (!this.session.state.selection.includes(piece)) this.take(piece);
   }
 
+  capture(): void {
+    // Beside the order this brings, the browser need not look what is under the pointer at every move.
+    if (this.#capturable !== null) this.svg.setPointerCapture(this.#capturable);
+  }
+
   held(piece: Piece): void {
     this.refuse(faceMessages.locked([piece.name]));
   }
@@ -299,7 +306,7 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
     if (this.#stage && this.#overlay && this.#painter)
       return { stage: this.#stage, overlay: this.#overlay, painter: this.#painter };
     const root = SVG(this.svg) as Svg;
-    const stage = new Stage(root.group().addClass('drawing'), 'face');
+    const stage = new Stage(root.group().addClass('drawing'), 'face', { laid: true });
     const overlay = new Overlay(root.group().addClass('overlay').attr('aria-hidden', 'true'));
     const painter = new FacePainter(stage);
     this.#stage = stage;
@@ -380,7 +387,7 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
 
   readonly #onPointerDown = (event: PointerEvent): void => {
     this.#keys.used = false;
-    this.#hold();
+    this.#hold(event);
     if (event.button !== 0 || (event.target as Element).closest('.handles')) return;
     if (this.#gestures.dragging) return;
     this.refused = '';
@@ -389,10 +396,13 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
     if (piece === null) this.#stage?.list.focus({ preventScroll: true });
   };
 
-  #hold(): void {
+  #hold({ pointerId, pointerType, isTrusted }: PointerEvent): void {
     this.#pressed = true;
+    // A finger is captured by what it pressed anyway; an event that a script made up belongs to no pointer.
+    this.#capturable = isTrusted && pointerType !== 'touch' ? pointerId : null;
     const release = (event: Event): void => {
       this.#pressed = false;
+      this.#capturable = null;
       if (event.type === 'pointerup') this.#presses.up();
       else this.#presses.cancel();
       window.removeEventListener('pointerup', release);

@@ -36,6 +36,8 @@ export interface GestureHost {
   readonly session: Session;
   readonly view: FaceView;
   readonly svg: SVGSVGElement;
+  /** Sends all that the pointer does to the stage, wherever it is, until it goes up. */
+  capture(): void;
   /** Sees to it that a piece is among those that are selected before it is dragged. */
   takeUp(piece: string): void;
   /** Says why a drag of `piece` does nothing: it is locked in its place. */
@@ -191,6 +193,7 @@ export class Gestures {
       at: { x: corner.x + (matrix.e - view.left) / view.zoom, y: corner.y + (matrix.f - view.top) / view.zoom },
       ticksPerPixel: Math.hypot(toPull(1, 0).x, toPull(1, 0).y),
     });
+    this.host.capture();
     this.#count += 1;
     this.#live = {
       id: `face-${this.#count}`,

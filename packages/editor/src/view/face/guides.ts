@@ -23,17 +23,15 @@ function line(marks: DrawnMarks, { from, to }: Segment, name: string, cased = tr
   marks.draw('path', { d, class: name });
 }
 
-function text(
-  marks: DrawnMarks,
-  at: Point,
-  words: string,
-  anchor: 'start' | 'middle',
-  name = 'figure',
-  turn = 0,
-): void {
-  const [x, y] = [at.x.toFixed(1), at.y.toFixed(1)];
-  const turned = turn === 0 ? {} : { transform: `rotate(${turn} ${x} ${y})` };
-  marks.draw('text', { x, y, 'text-anchor': anchor, class: name, ...turned }, words);
+function text(marks: DrawnMarks, at: Point, words: string, anchor: 'start' | 'middle', name = 'figure'): void {
+  marks.draw('text', { x: at.x.toFixed(1), y: at.y.toFixed(1), 'text-anchor': anchor, class: name }, words);
+}
+
+/** What guides are drawn with: level marks, and marks that are turned so that they read upwards. */
+export interface GuideMarks {
+  readonly level: DrawnMarks;
+  /** Its x runs up the stage and its y to the right. */
+  readonly upwards: DrawnMarks;
 }
 
 /** The line that something lines up with; centres are drawn as chain lines (ISO 128 practice). */
@@ -96,19 +94,21 @@ export function chainOf(
  * practice, as given in teaching texts), so that no line runs over the other pieces. A figure too wide for its stretch
  * stands higher.
  */
-function drawChain(marks: DrawnMarks, { sketch, view }: OverlayModel, box: Rect, axis: Axis): void {
+function drawChain({ level, upwards }: GuideMarks, { sketch, view }: OverlayModel, box: Rect, axis: Axis): void {
   const { width } = sketch.card;
   const across = axis === 'x' ? -CHAIN.x / view.zoom : width + CHAIN.y / view.zoom;
   for (const { from, to, own } of chainOf(sketch, box, axis)) {
     const [a, b] = [toStage(along(axis, from, across), view), toStage(along(axis, to, across), view)];
     const name = own ? 'chain own' : 'chain';
-    line(marks, { from: a, to: b }, name, false);
+    line(level, { from: a, to: b }, name, false);
     for (const { x, y } of [a, b])
-      line(marks, { from: { x: x - 4, y: y + 4 }, to: { x: x + 4, y: y - 4 } }, name, false);
+      line(level, { from: { x: x - 4, y: y + 4 }, to: { x: x + 4, y: y - 4 } }, name, false);
     const words = faceMessages.figure(ticks(to - from), sketch.unit);
     const tight = Math.hypot(b.x - a.x, b.y - a.y) < words.length * 6 + 4 ? 11 : 0;
     const at = axis === 'x' ? { x: (a.x + b.x) / 2, y: a.y - 6 - tight } : { x: a.x - 6 - tight, y: (a.y + b.y) / 2 };
-    text(marks, at, words, 'middle', own ? 'figure own beside' : 'figure beside', axis === 'x' ? 0 : -90);
+    const figure = own ? 'figure own beside' : 'figure beside';
+    if (axis === 'x') text(level, at, words, 'middle', figure);
+    else text(upwards, { x: -at.y, y: at.x }, words, 'middle', figure);
   }
 }
 
@@ -118,20 +118,21 @@ function chained(selected: readonly Piece[]): Rect | null {
 }
 
 /** The chains of what is selected; beside them, while something is dragged, what it snaps to and its figure. */
-export function drawGuides(marks: DrawnMarks, model: OverlayModel): void {
+export function drawGuides(marks: GuideMarks, model: OverlayModel): void {
+  const { level } = marks;
   const { sketch, view, selected, moment } = model;
   const box = chained(selected);
   if (box) for (const axis of ['x', 'y'] as const) drawChain(marks, model, box, axis);
   const [only] = selected;
   if (!moment || !only) return;
   for (const mark of moment.marks) {
-    if (mark.length === undefined) drawLine(marks, mark, view);
-    else drawReveal(marks, { ...mark, length: mark.length }, view, sketch.unit);
+    if (mark.length === undefined) drawLine(level, mark, view);
+    else drawReveal(level, { ...mark, length: mark.length }, view, sketch.unit);
   }
   // The chains say where an upright piece is moved to.
   if (moment.event === 'piece.move' && box) return;
   const below = lowestPoint(only, view);
-  slip(marks, { x: below.x, y: below.y + 26 }, moment.figure);
+  slip(level, { x: below.x, y: below.y + 26 }, moment.figure);
 }
 
 /** The lowest point of a piece on the stage, in the middle of it from left to right. */

@@ -3,6 +3,7 @@ import type { Point } from '@trimwell/geometry';
 import type { Piece, Sketch } from '@trimwell/sketch';
 import { HANDLES, handlePoint, type Place, turned } from '../../state/resize.js';
 import { CornerGrips } from './corner-grips.js';
+import { coverBox } from './cover.js';
 import { DrawnMarks } from './drawn-marks.js';
 import type { FaceView } from './face-view.js';
 import { toStage } from './face-view.js';
@@ -52,12 +53,18 @@ export class Overlay {
   readonly corners: CornerGrips;
   readonly #frames: DrawnMarks;
   readonly #guides: DrawnMarks;
+  /** What is read from below to above: turned once for all, because a transform that changes is dear. */
+  readonly #upwards: DrawnMarks;
 
   constructor(group: G) {
+    group.rect(1, 1).addClass('cover').attr(coverBox(1));
     this.#frames = new DrawnMarks(group.group().addClass('frames').node);
     this.#guides = new DrawnMarks(group.group().addClass('guides').node);
     this.corners = new CornerGrips(group.group().addClass('handles'));
     this.handles = new Handles(group.group().addClass('handles'));
+    const upwards = group.group().attr('transform', 'rotate(-90)');
+    upwards.rect(1, 1).addClass('cover').attr(coverBox(1));
+    this.#upwards = new DrawnMarks(upwards.group().node);
   }
 
   show(model: OverlayModel): void {
@@ -77,8 +84,10 @@ export class Overlay {
     this.handles.show(handled, view, moment !== null);
     this.corners.show(handled, view, moment !== null);
     this.#guides.begin();
-    drawGuides(this.#guides, model);
+    this.#upwards.begin();
+    drawGuides({ level: this.#guides, upwards: this.#upwards }, model);
     this.#guides.end();
+    this.#upwards.end();
   }
 
   #frame(d: string, name: string): void {

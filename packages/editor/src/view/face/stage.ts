@@ -1,14 +1,18 @@
-import { Element, type G } from '@svgdotjs/svg.js';
+import { Element, type G, type Rect } from '@svgdotjs/svg.js';
 import {
   type Drawing,
   type Item,
+  inkMark,
   itemMark,
   lookPatterns,
   type Mark,
   type MarkContext,
+  type Theme,
   TICKS_PER_UNIT,
 } from '@trimwell/handout';
 import { photoShelf, photosNamed } from '../photos/photo-shelf.js';
+import { coverBox } from './cover.js';
+import { type Laid, laidMark } from './laid-marks.js';
 
 const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
 
@@ -72,24 +76,44 @@ function reconcile(parent: Element, shown: Map<string, Shown>, marks: readonly M
   }
 }
 
+/** How a stage shows its drawing. */
+export interface StageWay {
+  /** With a theme it looks as on paper; without one the page's own rules give the roles their ink. */
+  readonly theme?: Theme;
+  /** Pieces are drawn where they lie, for a stage on which they are dragged. */
+  readonly laid?: boolean;
+}
+
 /** The live drawing: the same marks that the writers get, kept in step element by element. */
 export class Stage {
   readonly #marks = new Map<string, Shown>();
   readonly #patterns = new Map<string, Shown>();
+  /** Patterns that one piece alone is filled with, where pieces are laid. */
+  readonly #ownPatterns = new Map<string, Shown>();
   readonly #defs: Element;
+  readonly #ownDefs: Element;
+  readonly #covers: readonly Rect[];
   readonly #room: G;
   #wanted = '';
   #context: MarkContext | null = null;
   #groups: ReadonlyMap<string, SVGGElement> | null = null;
 
-  /** `group` holds the drawing and nothing else; `prefix` starts the ids of its patterns. */
+  /**
+   * `group` holds the drawing and nothing else; `prefix` starts the ids of its patterns.
+   */
   constructor(
     readonly group: G,
     private readonly prefix: string,
+    private readonly way: StageWay = {},
   ) {
-    this.#defs = new Element(document.createElementNS(SVG_NAMESPACE, 'defs'));
-    group.add(this.#defs);
+    const defs = (): Element => new Element(document.createElementNS(SVG_NAMESPACE, 'defs'));
+    [this.#defs, this.#ownDefs] = [defs(), defs()];
+    group.add(this.#defs).add(this.#ownDefs);
+    const cover = (): readonly Rect[] => (way.laid ? [group.rect(1, 1).addClass('cover')] : []);
+    // One before all pieces and one after them, since what is turned comes between.
+    const under = cover();
     this.#room = group.group();
+    this.#covers = [...under, ...cover()];
   }
 
   /** Shows `drawing`, touching only what differs from what is shown. */
@@ -97,10 +121,16 @@ export class Stage {
     const context = { looks: drawing.looks, prefix: this.prefix, photos: photoShelf.photos };
     reconcilePatterns(this.#defs, this.#patterns, lookPatterns(context));
     this.#bringPhotos(drawing);
+    const laid = drawing.items.map((item) => this.#laid(item, context));
     reconcile(
       this.#room,
       this.#marks,
-      drawing.items.map((item) => itemMark(item, context)),
+      laid.map(({ mark }) => mark),
+    );
+    reconcile(
+      this.#ownDefs,
+      this.#ownPatterns,
+      laid.flatMap(({ patterns }) => patterns),
     );
     this.#context = context;
     this.#groups = null;
@@ -111,10 +141,21 @@ export class Stage {
     const context = this.#context;
     if (!context) return;
     for (const item of items) {
-      const mark = itemMark(item, context);
+      const { mark, patterns } = this.#laid(item, context);
       const shown = this.#marks.get(mark.key);
       if (shown) update(shown, mark);
+      for (const pattern of patterns) {
+        const own = this.#ownPatterns.get(pattern.key);
+        if (own) update(own, pattern);
+      }
     }
+  }
+
+  #laid(item: Item, context: MarkContext): Laid {
+    const { theme, laid } = this.way;
+    if (laid) return laidMark(item, context);
+    const mark = itemMark(item, context);
+    return { mark: theme ? inkMark(mark, theme) : mark, patterns: [] };
   }
 
   /** Photographs are brought when others are wanted than before, not at every move; whoever shows them watches the shelf. */
@@ -128,7 +169,9 @@ export class Stage {
 
   /** Scales the drawing to `zoom` pixels per tick. */
   scale(zoom: number, left: number, top: number): void {
-    this.group.attr('transform', `translate(${left} ${top}) scale(${zoom * TICKS_PER_UNIT})`);
+    const scale = zoom * TICKS_PER_UNIT;
+    this.group.attr('transform', `translate(${left} ${top}) scale(${scale})`);
+    for (const cover of this.#covers) cover.attr(coverBox(scale));
   }
 
   /** The groups of the pieces that are shown, by piece id, lowest first. */

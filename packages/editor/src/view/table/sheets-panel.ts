@@ -52,6 +52,8 @@ export class SheetsElement extends SessionElement {
         list-style: none;
         overflow-x: auto;
         scrollbar-width: thin;
+        /* A layer of its own: what changes elsewhere, as at every move of a drag, does not compose this one anew. */
+        will-change: opacity;
       }
       li {
         flex: none;

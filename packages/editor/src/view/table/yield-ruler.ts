@@ -50,6 +50,8 @@ export class YieldElement extends SessionElement {
       }
       .ruler {
         position: relative;
+        /* A layer of its own: what changes elsewhere, as at every move of a drag, does not compose this one anew. */
+        will-change: opacity;
         height: 58px;
         cursor: pointer;
         touch-action: none;
