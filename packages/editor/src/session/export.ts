@@ -52,14 +52,3 @@ export function exportFiles(document: Sketch, sketch: Sketch, batch: BatchPlan |
     ),
   ];
 }
-
-/** Hands `file` to the browser as a download. */
-export function saveFile({ name, type, text }: TextFile): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The browser has begun to read by the next task; the address is not needed after that.
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
-}

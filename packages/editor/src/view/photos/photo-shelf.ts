@@ -23,6 +23,7 @@ export function photosNamed(looks: Drawing['looks']): readonly string[] {
  */
 export class PhotoShelf {
   #photos: Photos = new Map();
+  readonly #blobs = new Map<string, Blob>();
   readonly #missing = new Set<string>();
   readonly #coming = new Map<string, Promise<void>>();
   readonly #listeners = new Set<() => void>();
@@ -34,6 +35,11 @@ export class PhotoShelf {
   /** Addresses of what is at hand, for a drawing; another map after every change. */
   get photos(): Photos {
     return this.#photos;
+  }
+
+  /** The photograph itself, if it is at hand. */
+  photo(id: string): Blob | null {
+    return this.#blobs.get(id) ?? null;
   }
 
   /** True when a photograph was looked for and is not on this machine. */
@@ -51,6 +57,7 @@ export class PhotoShelf {
   put(id: string, photo: Blob): void {
     if (this.#photos.has(id)) return;
     this.#missing.delete(id);
+    this.#blobs.set(id, photo);
     this.#photos = new Map(this.#photos).set(id, URL.createObjectURL(photo));
     this.#tell();
   }

@@ -8,7 +8,7 @@ import { type KeptSketch, newKeptId, searchKept } from '../../keeping/kept-sketc
 import { timeWords } from '../../keeping/kept-words.js';
 import { LONG_LINK } from '../../keeping/share-link.js';
 import { copyKept, listKept, type TakenOff } from '../../keeping/sketch-store.js';
-import { saveFile } from '../../session/export.js';
+import { saveFile } from '../../session/save-file.js';
 import type { Session } from '../../session/session.js';
 import { copyLink } from '../copy-link.js';
 import { plural } from '../messages.js';
@@ -280,7 +280,7 @@ export class ShelfElement extends LitElement {
   /** What this version cannot read is saved as it lies in the database. */
   #save({ sketch, kept, title }: InHand): void {
     if (sketch) saveSketchFile(sketch);
-    else if (kept) saveFile({ name: 'sketch-unread.json', type: 'application/json', text: kept.document });
+    else if (kept) saveFile({ name: 'sketch-unread.json', type: 'application/json', content: kept.document });
     this.#say(`${title} is saved as a file.`);
   }
 

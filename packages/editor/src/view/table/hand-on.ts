@@ -1,13 +1,18 @@
 import { css, html, nothing } from 'lit';
 import { state } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
+import { trayWish } from '../trays/tray-names.js';
 import { openSlipStyles, SlipElement } from './slip-element.js';
 import { tableStyles } from './table-styles.js';
 
-type Exports = typeof import('../../session/export.js');
+type Exports = typeof import('../../session/export.js') & typeof import('../../session/save-file.js');
 type CopiedLink = import('../copy-link.js').CopiedLink;
 
-/** Handing on: a link, the sketch itself, the piece lists, each sheet's guide. What writes them is loaded when it is wanted. */
+/**
+ * Handing on: a link, the tray with pages and files, and at once the sketch itself, piece lists and each sheet's guide. What
+ * writes them is loaded when it is wanted.
+ * @fires tray-wish - The tray with all that can be handed on is to be drawn out.
+ */
 export class HandOnElement extends SlipElement {
   static override readonly styles = [
     tableStyles,
@@ -68,15 +73,27 @@ export class HandOnElement extends SlipElement {
       <button @click=${this.#copyLink}>Copy a link that carries the sketch</button>
       ${this.copied ? html`<input aria-label="The link" readonly .value=${this.copied.link} @focus=${selectAll} />` : nothing}
       <p class="said" role="status">${this.copied?.says ?? ''}</p>
-      ${files.map(({ label, file }) => html`<button @click=${() => saveFile(file)}>${label}</button>`)}
+      <button aria-haspopup="dialog" @click=${this.#openTray}>Pages to print and other files …</button>
+      ${files.map(
+        ({ label, file: { name, type, text } }) =>
+          html`<button @click=${() => saveFile({ name, type, content: text })}>${label}</button>`,
+      )}
       <p class="quiet">${CAUTION}</p>
     </div>`;
   }
 
   readonly #show = async (): Promise<void> => {
-    this.exports ??= await import('../../session/export.js');
+    this.exports ??= {
+      ...(await import('../../session/export.js')),
+      ...(await import('../../session/save-file.js')),
+    };
     this.copied = null;
     this.shown = !this.shown;
+  };
+
+  readonly #openTray = (): void => {
+    this.shown = false;
+    this.dispatchEvent(trayWish({ tray: 'hand on' }));
   };
 
   readonly #copyLink = async (): Promise<void> => {

@@ -27,5 +27,6 @@ export const TRAYS: Readonly<Partial<Record<TrayName, TrayEntry>>> = {
   shelf: { heading: 'The shelf', tag: 'trimwell-shelf', load: () => import('../shelf/define.js') },
   tools: { heading: 'Your tools', tag: 'trimwell-tools', load: () => import('../tools/define.js') },
   papers: { heading: 'Papers', tag: 'trimwell-papers', load: () => import('../papers/define.js') },
+  'hand on': { heading: 'To hand on', tag: 'trimwell-hand-on-tray', load: () => import('../hand-on/define.js') },
   keys: { heading: 'Keys', tag: 'trimwell-keys', load: () => import('../keys/define.js') },
 };

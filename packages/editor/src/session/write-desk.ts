@@ -1,0 +1,108 @@
+import { type HandoutPages, layOutHandout, type PieceList, writePieceList } from '@trimwell/handout';
+import type { CutFiles } from '@trimwell/handout/cut-files';
+import { printablePhotos } from './printable-photos.js';
+import type {
+  CutChoice,
+  CutFilePreview,
+  ListChoice,
+  Made,
+  PagesChoice,
+  PictureChoice,
+  Subject,
+  WriteQuestion,
+} from './write-messages.js';
+
+/** Is told how many parts of how many are done. */
+export type Progress = (done: number, of: number) => void;
+
+type PdfWriter = typeof import('@trimwell/handout/pdf');
+
+async function layOut(
+  { sketch, batch, most, date }: Subject,
+  choice: PagesChoice,
+  { loadTextMeasure }: PdfWriter,
+): Promise<HandoutPages> {
+  return layOutHandout(sketch, batch, { ...choice, most, date, measure: await loadTextMeasure() });
+}
+
+/** Files for as many cards as the plan makes, or for one. */
+async function cut({ sketch, batch }: Subject, { whole, ...choice }: CutChoice): Promise<CutFiles> {
+  const { cutFiles } = await import('@trimwell/handout/cut-files');
+  return cutFiles(sketch, { ...choice, cards: whole ? Math.max(1, batch.cards) : 1 });
+}
+
+/** The files as they are shown; those that are no drawings for a browser are made as such ones too. */
+async function cutPreview(subject: Subject, choice: CutChoice): Promise<Made> {
+  const [made, drawn] = [await cut(subject, choice), await cut(subject, { ...choice, format: 'svg' })];
+  const files = made.files.map(
+    ({ name, title, copies, width, height }, index): CutFilePreview => ({
+      ...{ name, title, copies, width, height },
+      svg: drawn.files[index]?.text ?? '',
+    }),
+  );
+  return { make: 'cut files', files, cards: made.cards, papers: made.papers };
+}
+
+function listOf({ batch }: Subject, { arrange }: ListChoice): PieceList {
+  switch (arrange) {
+    case 'card':
+      return { arrange };
+    case 'batch':
+      return { arrange, cards: batch.cards };
+    case 'paper':
+      return { arrange, cards: batch.cards, plan: batch };
+    case 'setting':
+      return { arrange, plan: batch };
+  }
+}
+
+async function picture(subject: Subject, choice: PictureChoice, photos: ReadonlyMap<string, Blob>): Promise<Made> {
+  const { sketch, batch } = subject;
+  const { guideSheets, sheetName, writePicture } = await import('@trimwell/handout/picture');
+  const { pictureFonts, photoAddresses } = await import('./picture-parts.js');
+  const { of, sheet, width, height, titled } = choice;
+  const shown = { of, cards: Math.max(1, batch.cards), plan: batch, sheet };
+  const options = {
+    ...{ size: { width, height }, photos: await photoAddresses(photos) },
+    ...(titled ? { title: sketch.title } : {}),
+  };
+  // Which letters it needs is known when it is written.
+  const plain = writePicture(sketch, shown, options);
+  const svg = writePicture(sketch, shown, { ...options, fonts: await pictureFonts(plain) });
+  const sheets = guideSheets(batch).map((each) => sheetName(sketch, each));
+  return { make: 'picture', svg, sheets };
+}
+
+/** Makes what is wished for; the writers are loaded when they are first wanted. @throws Error, in words for the user */
+export async function write({ subject, wish }: Omit<WriteQuestion, 'number'>, progress: Progress): Promise<Made> {
+  switch (wish.make) {
+    case 'pages': {
+      const writer = await import('@trimwell/handout/pdf');
+      const pages = await layOut(subject, wish.choice, writer);
+      const notes = (await writer.unprintableTexts(pages)).map(({ message }) => message);
+      return { make: 'pages', pages, notes };
+    }
+    case 'pdf': {
+      const writer = await import('@trimwell/handout/pdf');
+      const pages = await layOut(subject, wish.choice, writer);
+      const photos = await printablePhotos(wish.photos);
+      const bytes = await writer.writePdf(pages, {
+        created: wish.created,
+        photos,
+        progress,
+        ...(wish.password === null ? {} : { password: wish.password }),
+      });
+      return { make: 'pdf', bytes: new Uint8Array(bytes) };
+    }
+    case 'cut files':
+      return cutPreview(subject, wish.choice);
+    case 'cut zip': {
+      const { zipCutFiles } = await import('@trimwell/handout/cut-files');
+      return { make: 'cut zip', bytes: new Uint8Array(zipCutFiles(await cut(subject, wish.choice))) };
+    }
+    case 'list':
+      return { make: 'list', file: writePieceList(subject.sketch, listOf(subject, wish.choice), wish.choice.format) };
+    case 'picture':
+      return picture(subject, wish.choice, wish.photos);
+  }
+}

@@ -1,0 +1,108 @@
+import type { Length, Unit } from '@trimwell/geometry';
+import type { HandoutOptions, HandoutPages, ListArrangement, ListFormat, TextFile } from '@trimwell/handout';
+import type { CutFiles } from '@trimwell/handout/cut-files';
+import type { BatchPlan, Sketch } from '@trimwell/sketch';
+
+/** How the pages to print are to be: everything of `HandoutOptions` but what the writer has itself. */
+export type PagesChoice = Required<Pick<HandoutOptions, 'paper' | 'language' | 'unit' | 'templates'>>;
+
+/** What everything is made of: the sketch as it lies on the table, its plan, and what the sheets at hand give. */
+export interface Subject {
+  readonly sketch: Sketch;
+  readonly batch: BatchPlan;
+  readonly most: NonNullable<HandoutOptions['most']> | null;
+  /** The day that it is made on, as YYYY-MM-DD. */
+  readonly date: string;
+}
+
+/** How files for a cutting machine are to be. */
+export interface CutChoice {
+  readonly format: (typeof CUT_FORMATS)[number];
+  readonly each: 'sheet' | 'piece';
+  /** For the whole batch, or for one card. */
+  readonly whole: boolean;
+  readonly gap: Length;
+  readonly margin: Length;
+  readonly unit: Unit;
+}
+
+export const CUT_FORMATS = ['svg', 'dxf'] as const;
+
+export interface ListChoice {
+  readonly format: ListFormat;
+  readonly arrange: ListArrangement;
+}
+
+export interface PictureChoice {
+  readonly of: 'card' | 'inside' | 'batch' | 'guide';
+  /** Which sheet a guide is of, from 1. */
+  readonly sheet: number;
+  readonly width: number;
+  readonly height: number;
+  readonly titled: boolean;
+}
+
+/** Photographs of sheets that are at hand, by their hashes. */
+export type PhotoBlobs = ReadonlyMap<string, Blob>;
+
+/** What is to be made. */
+export type Wish =
+  | { readonly make: 'pages'; readonly choice: PagesChoice }
+  | {
+      readonly make: 'pdf';
+      readonly choice: PagesChoice;
+      readonly password: string | null;
+      /** The moment that is written into the file. */
+      readonly created: Date;
+      readonly photos: PhotoBlobs;
+    }
+  | { readonly make: 'cut files'; readonly choice: CutChoice }
+  | { readonly make: 'cut zip'; readonly choice: CutChoice }
+  | { readonly make: 'list'; readonly choice: ListChoice }
+  | { readonly make: 'picture'; readonly choice: PictureChoice; readonly photos: PhotoBlobs };
+
+/** A file for a cutting machine, as it is shown: its outlines as SVG whatever it is written as. */
+export interface CutFilePreview {
+  readonly name: string;
+  readonly title: string;
+  readonly copies: number;
+  readonly width: Length;
+  readonly height: Length;
+  readonly svg: string;
+}
+
+/** What was made. */
+export type Made =
+  | { readonly make: 'pages'; readonly pages: HandoutPages; readonly notes: readonly string[] }
+  | { readonly make: 'pdf'; readonly bytes: Uint8Array<ArrayBuffer> }
+  | {
+      readonly make: 'cut files';
+      readonly files: readonly CutFilePreview[];
+      readonly cards: number;
+      readonly papers: CutFiles['papers'];
+    }
+  | { readonly make: 'cut zip'; readonly bytes: Uint8Array<ArrayBuffer> }
+  | { readonly make: 'list'; readonly file: TextFile }
+  | { readonly make: 'picture'; readonly svg: string; readonly sheets: readonly string[] };
+
+/** What was made for a wish. */
+export type MadeFor<Wished extends Wish> = Extract<Made, { readonly make: Wished['make'] }>;
+
+export interface WriteQuestion {
+  readonly number: number;
+  readonly subject: Subject;
+  readonly wish: Wish;
+}
+
+/** What the writer tells: how far it is, as often as it likes, and then how it ended. */
+export type WriteAnswer =
+  | { readonly number: number; readonly kind: 'progress'; readonly done: number; readonly of: number }
+  | { readonly number: number; readonly kind: 'made'; readonly made: Made }
+  | { readonly number: number; readonly kind: 'failed'; readonly message: string };
+
+/** The end of a worker that is spoken to; a test puts its own here. */
+export interface WritePort {
+  onmessage: ((event: { readonly data: WriteAnswer }) => void) | null;
+  postMessage(question: WriteQuestion): void;
+  terminate(): void;
+}

@@ -1,0 +1,110 @@
+import type { Progress } from './write-desk.js';
+import type { MadeFor, Subject, Wish, WriteAnswer, WritePort } from './write-messages.js';
+
+/** What was asked for was given up, by the user or for something newer. */
+export class GivenUp extends Error {
+  constructor() {
+    super('given up');
+    this.name = 'GivenUp';
+  }
+}
+
+interface Task {
+  readonly subject: Subject;
+  readonly wish: Wish;
+  readonly progress: Progress;
+  /** The type of what was made follows from the wish, which goes with it. */
+  readonly made: (answer: Extract<WriteAnswer, { kind: 'made' }>) => void;
+  readonly failed: (error: Error) => void;
+}
+
+/**
+ * Asks a worker for what is to be handed on, one wish at a time, in the order of asking. Of several previews that wait
+ * only the newest is made. The worker is started when it is first needed and ended when a wish that it works on is given up.
+ */
+export class Writer {
+  #port: WritePort | null = null;
+  #number = 0;
+  #current: Task | null = null;
+  #waiting: readonly Task[] = [];
+
+  constructor(private readonly open: () => WritePort) {}
+
+  /** Makes what is wished for. The promise fails with `GivenUp`, or with an `Error` in words for the user. */
+  make<Wished extends Wish>(subject: Subject, wish: Wished, progress: Progress = () => {}): Promise<MadeFor<Wished>> {
+    return new Promise((resolve, reject) => {
+      this.#drop(this.#waiting.filter((task) => task.wish.make === wish.make));
+      const task: Task = {
+        ...{ subject, wish, progress, failed: reject },
+        made: ({ made }) => {
+          if (made.make === wish.make) resolve(made as MadeFor<Wished>);
+          else reject(new Error(`${made.make} came for ${wish.make}`));
+        },
+      };
+      this.#waiting = [...this.#waiting, task];
+      this.#next();
+    });
+  }
+
+  /** Gives up every wish of a kind; the worker ends if it is at work on one. */
+  giveUp(make: Wish['make']): void {
+    this.#drop(this.#waiting.filter((task) => task.wish.make === make));
+    if (this.#current?.wish.make !== make) return;
+    this.#end();
+    this.#next();
+  }
+
+  /** Gives up everything. */
+  dispose(): void {
+    this.#drop(this.#waiting);
+    this.#end();
+  }
+
+  #drop(tasks: readonly Task[]): void {
+    this.#waiting = this.#waiting.filter((task) => !tasks.includes(task));
+    for (const { failed } of tasks) failed(new GivenUp());
+  }
+
+  #end(): void {
+    this.#port?.terminate();
+    this.#port = null;
+    const current = this.#current;
+    this.#current = null;
+    current?.failed(new GivenUp());
+  }
+
+  #next(): void {
+    const [task, ...waiting] = this.#waiting;
+    if (this.#current || !task) return;
+    this.#waiting = waiting;
+    try {
+      this.#port ??= this.#begin();
+    } catch (error) {
+      task.failed(error instanceof Error ? error : new Error(String(error)));
+      this.#next();
+      return;
+    }
+    this.#current = task;
+    this.#number += 1;
+    this.#port.postMessage({ number: this.#number, subject: task.subject, wish: task.wish });
+  }
+
+  #begin(): WritePort {
+    const port = this.open();
+    port.onmessage = ({ data }) => this.#hear(data);
+    return port;
+  }
+
+  #hear(answer: WriteAnswer): void {
+    const task = this.#current;
+    if (!task || answer.number !== this.#number) return;
+    if (answer.kind === 'progress') {
+      task.progress(answer.done, answer.of);
+      return;
+    }
+    this.#current = null;
+    if (answer.kind === 'made') task.made(answer);
+    else task.failed(new Error(answer.message));
+    this.#next();
+  }
+}
