@@ -25,15 +25,19 @@ async function layOut(
   return layOutHandout(sketch, batch, { ...choice, most, date, measure: await loadTextMeasure() });
 }
 
+/** Work for nesting a paper: about a second on a slow machine (see `NestOptions`). */
+const NESTING = 1_000_000;
+
 /** Files for as many cards as the plan makes, or for one. */
 async function cut({ sketch, batch }: Subject, { whole, ...choice }: CutChoice): Promise<CutFiles> {
   const { cutFiles } = await import('@trimwell/handout/cut-files');
-  return cutFiles(sketch, { ...choice, cards: whole ? Math.max(1, batch.cards) : 1 });
+  return cutFiles(sketch, { ...choice, cards: whole ? Math.max(1, batch.cards) : 1, work: NESTING });
 }
 
 /** The files as they are shown; those that are no drawings for a browser are made as such ones too. */
 async function cutPreview(subject: Subject, choice: CutChoice): Promise<Made> {
-  const [made, drawn] = [await cut(subject, choice), await cut(subject, { ...choice, format: 'svg' })];
+  const made = await cut(subject, choice);
+  const drawn = choice.format === 'svg' ? made : await cut(subject, { ...choice, format: 'svg' });
   const files = made.files.map(
     ({ name, title, copies, width, height }, index): CutFilePreview => ({
       ...{ name, title, copies, width, height },
