@@ -6,7 +6,7 @@ import { openTable, pieceOn, sketchText } from './table.js';
 async function openFile(page: Page, text: string): Promise<void> {
   await page.getByRole('button', { name: 'Shelf', exact: true }).click();
   await page
-    .getByLabel('Sketch file')
+    .getByLabel('Sketch or piece list')
     .setInputFiles({ name: 'card.json', mimeType: 'application/json', buffer: Buffer.from(text) });
 }
 

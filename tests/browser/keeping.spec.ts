@@ -197,7 +197,7 @@ test('a file is opened onto the shelf, and one that is none changes nothing', as
   await openKept(page);
   await rename(page, 'Here first');
   await openShelf(page);
-  const file = page.getByLabel('Sketch file').last();
+  const file = page.getByLabel('Sketch or piece list').last();
   await file.setInputFiles({ name: 'no.json', mimeType: 'application/json', buffer: Buffer.from('{"trimwell": 7}') });
   await expect(page.getByRole('alert').filter({ hasText: 'Nothing was changed' })).toBeVisible();
   await expectTitle(page, 'Here first');

@@ -14,6 +14,7 @@ import { copyLink } from '../copy-link.js';
 import { plural } from '../messages.js';
 import { tableStyles } from '../table/table-styles.js';
 import type { BoardsElement } from './boards.js';
+import type { FileReading } from './list-file.js';
 import { shelfStyles } from './shelf-styles.js';
 import { saveSketchFile } from './sketch-file.js';
 import type { StorageElement } from './storage-panel.js';
@@ -123,7 +124,7 @@ export class ShelfElement extends LitElement {
     return html`<div class="head">
         ${keeper ? this.#finder() : html`<p class="quiet">This page keeps nothing in the browser. Files and links work.</p>`}
         <button class="act" @click=${() => this.picker.click()}>Open a file…</button>
-        <input type="file" class="unseen" tabindex="-1" aria-label="Sketch file" accept=".json,application/json" @change=${this.#openFile} />
+        <input type="file" class="unseen" tabindex="-1" aria-label="Sketch or piece list" accept=".json,application/json,.csv,text/csv,.tsv,text/tab-separated-values" @change=${this.#openFile} />
       </div>
       <p class=${this.said === '' || this.quietly ? 'unseen' : ''} role="status">${this.said}</p>
       ${this.problems.length > 0 ? this.#refused() : nothing}
@@ -247,13 +248,25 @@ export class ShelfElement extends LitElement {
     this.dispatchEvent(new CustomEvent('sketch-pick', { detail: { sketch, kept }, bubbles: true, composed: true }));
   }
 
+  /** A sketch, or a piece list that becomes one: a card of the size of the one on the table where the list has none. */
+  async #readFile(file: File): Promise<FileReading> {
+    const text = await file.text();
+    if (!/\.(csv|tsv)$/i.test(file.name)) {
+      const reading = readSketchText(text);
+      return reading.ok ? { ...reading, told: [] } : reading;
+    }
+    const { readListFile } = await import('./list-file.js');
+    return readListFile(text, file.name, this.session.document);
+  }
+
   readonly #openFile = async (): Promise<void> => {
     const [file] = this.picker.files ?? [];
     if (!file) return;
-    const reading = readSketchText(await file.text());
+    const reading = await this.#readFile(file);
     this.picker.value = '';
     this.problems = reading.ok ? [] : reading.problems;
     if (!reading.ok) return;
+    if (reading.told.length > 0) this.#say(reading.told.join(' '));
     if (this.#keeper) this.#keeper.adopt(reading.sketch);
     else this.session.open(reading.sketch);
     this.picked = null;
