@@ -33,7 +33,8 @@ test.each(each)(
   (_name, paper, language, { sketch, ...rest }) => {
     const { pages } = laidOut({ sketch, ...rest }, { paper, language });
     const tables = blocksOf(pages).filter(({ tag }) => tag === 'Table');
-    const rows = tables.flatMap(({ blocks = [] }) => blocks).filter(({ blocks = [] }) => blocks[0]?.tag === 'TD');
+    const rows = tables.flatMap(({ blocks = [] }) => blocks).filter(({ blocks = [] }) => blocks[1]?.tag === 'TD');
+    expect(rows.every(({ blocks = [] }) => blocks[0]?.tag === 'TH')).toBe(true);
     expect(rows).toHaveLength(sketch.pieces.length + 1);
     const labels = labelPieces(sketch);
     for (const piece of sketch.pieces) {

@@ -71,7 +71,7 @@ function rowsOf(context: HandoutContext): readonly Row[] {
 }
 
 /** Shares of the width: letter, piece, size, paper, how many. */
-const SHARES = [0.065, 0.31, 0.255, 0.28, 0.09] as const;
+const SHARES = [0.085, 0.295, 0.25, 0.27, 0.1] as const;
 
 /** The sizes of all pieces of one card as a table: each letter has one row, and its size stands there once. */
 export function sizeTable(context: HandoutContext, width: number): readonly Atom[] {
@@ -85,11 +85,12 @@ export function sizeTable(context: HandoutContext, width: number): readonly Atom
       width: Math.round((SHARES[index] ?? 0) * width - (index === SHARES.length - 1 ? 0 : gap)),
     };
   };
+  // The letter heads its row as the words above head their columns.
   const cells = (texts: readonly (readonly Cell['words'][number][])[], tag: 'TH' | 'TD'): readonly Cell[] =>
     texts.map((words, index) => ({
       ...at(index),
       words,
-      tag,
+      tag: index === 0 ? 'TH' : tag,
       ...(index === SHARES.length - 1 ? { align: 'end' as const } : {}),
     }));
   const noted = (notes: readonly string[]): Cell => {
