@@ -21,8 +21,8 @@ export const CARDS_WORDS = (cards: number) =>
 export const LIST_WORDS = (cards: number): Readonly<Record<ListArrangement, string>> => ({
   batch: cards === 1 ? 'the batch of one card' : `all ${cards} cards`,
   card: 'one card',
-  paper: 'the batch, paper by paper',
-  setting: 'the batch, setting by setting',
+  paper: 'the batch, by paper',
+  setting: 'the batch, by setting',
 });
 
 export const LIST_FORMAT_WORDS: Readonly<Record<ListFormat, string>> = {

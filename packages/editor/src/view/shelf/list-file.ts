@@ -7,7 +7,7 @@ const NO_CARD = 'no-card';
 /** What a file holds, and what was taken to be meant. */
 export type FileReading =
   | { readonly ok: true; readonly sketch: Sketch; readonly told: readonly string[] }
-  | { readonly ok: false; readonly problems: readonly Pick<Problem, 'message'>[] };
+  | { readonly ok: false; readonly problems: readonly Problem[] };
 
 /**
  * Reads a piece list that was opened as a file. Its title is the name of the file; a list without a card base is laid on a

@@ -8,6 +8,11 @@ const WIDEST = 100;
 const NARROWEST = 12;
 const GAP = 2;
 
+/** One line that keeps its columns: a slash of fractions, which many programs set as one narrow figure, becomes a plain one. */
+function plainLine(text: string): string {
+  return shownText(text).replaceAll('\u2044', '/');
+}
+
 /** The widths of columns: as their texts need, the widest of those that break made narrower until all fit. */
 function columnWidths(columns: readonly ListColumn[], rows: readonly (readonly string[])[]): readonly number[] {
   const widths = columns.map((_, index) => Math.max(...rows.map((cells) => columnsOf(cells[index] ?? ''))));
@@ -34,13 +39,13 @@ function rowLines(cells: readonly string[], columns: readonly ListColumn[], widt
 }
 
 function tableLines({ heading, lines, columns, rows }: ListTable): readonly string[] {
-  const shown = rows.map((cells) => cells.map(shownText));
+  const shown = rows.map((cells) => cells.map(plainLine));
   const head = columns.map(({ title }) => title);
   const widths = columnWidths(columns, [head, ...shown]);
   const rule = widths.map((width) => '-'.repeat(width)).join(' '.repeat(GAP));
   return [
-    ...(heading === null ? [] : brokenText(shownText(heading), WIDEST)),
-    ...lines.flatMap((line) => brokenText(shownText(line), WIDEST)),
+    ...(heading === null ? [] : brokenText(plainLine(heading), WIDEST)),
+    ...lines.flatMap((line) => brokenText(plainLine(line), WIDEST)),
     ...(heading === null && lines.length === 0 ? [] : ['']),
     ...rowLines(head, columns, widths),
     rule,
@@ -51,6 +56,6 @@ function tableLines({ heading, lines, columns, rows }: ListTable): readonly stri
 
 /** A list as plain text for a typewriter face, in columns, 100 letters wide at most where its columns can be broken. */
 export function writePlainText({ title, lines, tables }: ListContent): string {
-  const parts = [title, ...lines].flatMap((line) => brokenText(shownText(line), WIDEST));
+  const parts = [title, ...lines].flatMap((line) => brokenText(plainLine(line), WIDEST));
   return `${[...parts, '', ...tables.flatMap(tableLines)].join('\n').trimEnd()}\n`;
 }
