@@ -4,12 +4,15 @@
  * bundle that grows beyond `now` fails until somebody writes the new figure down; so does one that shrank by more than a
  * fiftieth, so that the figure stays worth reading.
  */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const wanted = JSON.parse(readFileSync(new URL('../sizes/sizes.json', import.meta.url), 'utf8'));
+
+/** A part that comes later is named from here on, in bytes. */
+const HEAVY = 5000;
 
 /** The files that `entry` needs at once, itself among them. */
 export function firstFiles(parts, entry, seen = new Set()) {
@@ -41,4 +44,20 @@ for (const [folder, entries] of Object.entries(wanted)) {
     console.log(`${folder} ${entry}: ${bytes} bytes gzipped at first${wrong ? `, ${wrong}` : ''}`);
     if (wrong) process.exitCode = 1;
   }
+}
+
+/** What comes later, each part when it is first wanted: the heaviest ones, in kB gzipped. */
+for (const [folder, entries] of Object.entries(wanted)) {
+  const parts = JSON.parse(readFileSync(`${root}${folder}/parts.json`, 'utf8'));
+  const first = new Set(Object.keys(entries).flatMap((entry) => [...firstFiles(parts, entry)]));
+  // Workers and what they load lie in a folder of their own.
+  const later = readdirSync(`${root}${folder}`, { recursive: true })
+    .filter((file) => file.endsWith('.js') && !first.has(file))
+    .map((file) => ({ file, bytes: gzipSync(readFileSync(`${root}${folder}/${file}`), { level: 9 }).length }))
+    .filter(({ bytes }) => bytes >= HEAVY)
+    .sort((a, b) => b.bytes - a.bytes);
+  const words = later.map(
+    ({ file, bytes }) => `${file.replace(/^(parts|assets)\/|-[\w-]{8}\.js$/g, '')} ${(bytes / 1000).toFixed(0)}`,
+  );
+  console.log(`${folder} later, in kB gzipped: ${words.join(', ')}`);
 }
