@@ -5,7 +5,7 @@ import { readOptions } from './options.mjs';
 import { packedSheets } from './other-packers.mjs';
 
 /** Work per instance of each part. */
-const WORK = { unconstrained: 200_000, constrained: 8_000_000, stock: 40_000_000, packing: 8_000_000 };
+const WORK = { unconstrained: 200_000, constrained: 8_000_000, stock: 40_000_000, packing: 60_000_000 };
 
 function cells(...values) {
   console.log(values.map((value, at) => (at === 0 ? String(value).padEnd(22) : String(value).padStart(11))).join(''));

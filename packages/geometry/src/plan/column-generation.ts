@@ -31,14 +31,14 @@ const WHOLE = 1_000_000;
 /** Places for cuts on a side while sheets are looked for quickly. */
 const FEW_PLACES = [28, 72];
 const FEW_STOPPED_PLACES = [14];
-const MOST_ROUNDS = 300;
+const MOST_ROUNDS: Readonly<Record<Depth, number>> = { quick: 300, exact: 300, final: 3_000 };
 /** Sums of a table that count for one step of work. */
 export const SUMS_PER_STEP = 50;
 /** How much more than its cost a sheet must be worth to be taken in. */
 const WORTH = 1 + 1e-7;
 
-/** How far sheets are looked for: in small tables only, or until none helps. */
-export type Depth = 'quick' | 'exact';
+/** How far sheets are looked for: in small tables only, until no higher bound is to be had, or until none helps. */
+export type Depth = 'quick' | 'exact' | 'final';
 
 interface Tables {
   readonly stock: number;
@@ -67,7 +67,7 @@ function tablesOf(task: Task, depth: Depth): readonly Tables[] {
   const used = new Set(task.kinds.flatMap((kind) => kind.papers));
   return task.stocks.flatMap((_, stock) =>
     used.has(stock)
-      ? [{ stock, quick: quickTables(task, stock), exact: depth === 'exact' ? tableOf(task, stock, () => true) : null }]
+      ? [{ stock, quick: quickTables(task, stock), exact: depth === 'quick' ? null : tableOf(task, stock, () => true) }]
       : [],
   );
 }
@@ -122,9 +122,10 @@ export function* generateColumns(
   let best: readonly number[] | null = null;
   let last: readonly number[] = task.kinds.map(() => 0);
   const equal = tables.every(({ stock }) => cost(stock) === 1);
+  let highest = 0;
   const enough = (): boolean =>
-    equal && Math.ceil(program.cost() - 1e-6) * dearest <= Math.max(least, bound?.value ?? 0);
-  for (let round = 0; round < MOST_ROUNDS && !meter.empty; round += 1) {
+    depth !== 'final' && equal && Math.ceil(program.cost() - 1e-6) * dearest <= Math.max(least, bound?.value ?? 0);
+  for (let round = 0; round < MOST_ROUNDS[depth] && !meter.empty; round += 1) {
     meter.spend(2 + program.solve() / SUMS_PER_STEP);
     const prices = program.prices();
     const now = task.kinds.map((_, kind) => Math.max(0, Math.round((prices[kind] ?? 0) * WHOLE)));
@@ -163,9 +164,12 @@ export function* generateColumns(
       holds,
       needed,
     );
-    if (bounded > bound.value || best === null) {
+    // Values that give the same bound in whole sheets may still be nearer to the next.
+    const ratio = needed / Math.max(...holds);
+    if (bounded > bound.value || best === null || (bounded === bound.value && ratio > highest)) {
       bound = { ...bound, value: Math.max(bounded, bound.value) };
       best = now;
+      highest = ratio;
     }
     if (bound.value >= target) break;
     if (!helped) break;

@@ -67,6 +67,11 @@ export class Diving {
     for (const column of columns) this.#remember(column);
   }
 
+  /** All columns shown and found. */
+  get columns(): readonly Column[] {
+    return this.#columns;
+  }
+
   #remember(column: Column): void {
     const key = `${column.stock} ${column.counts.join()}`;
     if (this.#known.has(key)) return;

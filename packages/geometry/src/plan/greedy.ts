@@ -7,6 +7,11 @@ import { type Pattern, PatternSearch } from '../sheet/pattern.js';
 import { realise } from '../sheet/realise.js';
 import type { Draft, DraftSheet } from './draft.js';
 
+/** Places for cuts on a side of a table for one sheet: in the first pass, in those after it, and now and then. */
+export const FEW_POINTS = 14;
+export const MORE_POINTS = 28;
+export const MANY_POINTS = 40;
+
 interface Found {
   readonly stock: number;
   readonly pattern: Pattern;

@@ -1,4 +1,4 @@
-import type { Task } from '../sheet/kinds.js';
+import { copiesOf, type Task } from '../sheet/kinds.js';
 import type { InsertionRule } from './insertion.js';
 
 const CHOOSE: readonly InsertionRule['choose'][] = ['least area left', 'least short side left', 'least long side left'];
@@ -29,6 +29,23 @@ export function insertionRules(task: Task): readonly InsertionRule[] {
   return ordersOf(task).flatMap((order) =>
     CHOOSE.flatMap((choose) => SPLIT.map((split) => ({ order, choose, split }))),
   );
+}
+
+/** Rules of placing that are tried before anything is looked into. */
+export const FIRST_RULES = 20;
+/** Copies beyond which placing one by one is too slow; patterns repeat instead. */
+const MOST_INSERTED = 1_200;
+/** Copies of a kind, on average, from which on repeating patterns is tried before placing one by one. */
+const REPEATING = 3;
+
+/** The rules to place a task by; none where there are too many blanks for that. */
+export function rulesFor(task: Task): readonly InsertionRule[] {
+  return copiesOf(task) <= MOST_INSERTED ? insertionRules(task) : [];
+}
+
+/** True where there are many of each kind, so that sheets repeat. */
+export function repeats(task: Task): boolean {
+  return copiesOf(task) >= REPEATING * task.kinds.length;
 }
 
 /** The kinds by falling area, each area first made up to a quarter larger or smaller by chance. */

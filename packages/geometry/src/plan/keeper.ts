@@ -76,6 +76,11 @@ export class Keeper {
     if (bound.value > this.bound.value) this.bound = bound;
   }
 
+  /** How many sheets the best draft takes. */
+  get sheets(): number {
+    return this.draft.sheets.reduce((sum, { copies }) => sum + copies, 0);
+  }
+
   /** What the best draft costs. */
   get cost(): number {
     return this.#rough[1] ?? Number.POSITIVE_INFINITY;

@@ -1,29 +1,26 @@
-import type { Kind, Task } from '../sheet/kinds.js';
+import type { Task } from '../sheet/kinds.js';
 import { Meter } from '../sheet/meter.js';
-import { type FilledSheets, Refill } from '../sheet/refill.js';
-import { countInto, countLeaves, countsOf, type Slice } from '../sheet/slice.js';
+import { countsOf, type Slice } from '../sheet/slice.js';
 import type { Bound } from './bound.js';
+import { Choosing } from './choosing.js';
 import { closeGap } from './closure.js';
 import { type Depth, generateColumns, type PricedSheet } from './column-generation.js';
 import { below, Diving } from './diving.js';
 import type { Draft } from './draft.js';
-import { cheaperSets } from './fewer-sheets.js';
 import { draftOf, type Keeper, sliceOf } from './keeper.js';
+import { Refilling } from './refilling.js';
 import { grouped, type Rounded, roundSheets, type SliceSheet } from './rounding.js';
 
 /** Ways of rounding a linear plan that are tried. */
 const ROUNDINGS = 24;
 /** Share of the work that they may take each time. */
 const ROUNDING_SHARE = 0.02;
-/** Rounds of taking out and putting back between two slices, and for one set of sheets. */
-const ROUNDS_PER_SLICE = 24;
-const ROUNDS_PER_SET = 120;
-/** Blanks on sheets that are filled anew together, at the most. */
-const MOST_REFILLED = 160;
 /** Share of the work that one try of every plan may take. */
-const CLOSING_SHARE = 0.3;
+const CLOSING_SHARE = 0.15;
+/** Share of the work that one choice among the sheets found may take. */
+const CHOOSING_SHARE: Readonly<Record<Depth, number>> = { quick: 0.01, exact: 0.02, final: 0.04 };
 /** Share of the work that is left that pricing sheets may take. */
-const PRICING_SHARE: Readonly<Record<Depth, number>> = { quick: 0.2, exact: 0.5 };
+const PRICING_SHARE: Readonly<Record<Depth, number>> = { quick: 0.2, exact: 0.5, final: 0.3 };
 
 /** Share of the work that diving may take before something else has its turn. */
 const DIVING_SHARE = 0.06;
@@ -33,53 +30,14 @@ const MOST_POOLED = 600;
 
 const BY_TRYING = 'every plan of fewer sheets';
 
-/** The demand that is left when `whole` is made, and the sheets that are left. */
-function restOf(
-  task: Task,
-  whole: readonly SliceSheet[],
-): { readonly task: Task; readonly sheets: readonly number[]; readonly cost: number } {
-  const made = task.kinds.map(() => 0);
-  const sheets = task.stocks.map((stock) => stock.sheets);
-  let cost = 0;
-  for (const { stock, slice, copies } of whole) {
-    const counts = task.kinds.map(() => 0);
-    countInto(slice, counts);
-    counts.forEach((count, kind) => {
-      made[kind] = (made[kind] ?? 0) + count * copies;
-    });
-    sheets[stock] = (sheets[stock] ?? 0) - copies;
-    cost += copies * (task.stocks[stock]?.cost ?? 0);
-  }
-  const kinds = task.kinds.map((kind, index): Kind => ({ ...kind, demand: kind.demand - (made[index] ?? 0) }));
-  return { task: { ...task, kinds }, sheets, cost };
-}
-
-function singles(sheets: readonly SliceSheet[]): readonly SliceSheet[] {
-  return sheets.flatMap((sheet) => Array.from({ length: sheet.copies }, () => ({ ...sheet, copies: 1 })));
-}
-
-/** Lays the slices of `rest` onto a set of sheets, fullest first; the other sheets stay empty. */
-function laidOut(
-  set: readonly number[],
-  rest: readonly SliceSheet[],
-): { readonly stocks: readonly number[]; readonly roots: readonly (Slice | null)[] } {
-  const stocks = set.flatMap((count, stock) => Array.from({ length: count }, () => stock));
-  const waiting = [...rest].sort((a, b) => b.slice.w * b.slice.h - a.slice.w * a.slice.h);
-  const roots = stocks.map((stock) => {
-    const at = waiting.findIndex((sheet) => sheet.stock === stock);
-    return at < 0 ? null : (waiting.splice(at, 1)[0]?.slice ?? null);
-  });
-  return { stocks, roots };
-}
-
-/** Everything that narrows the gap between the best draft and the best bound of one task. */
+/** Everything that narrows the gap between the best draft and the best bound of one task; taking out and putting back by `refilling`. */
 export class Narrowing {
   #pool: PricedSheet[] = [];
   readonly #known = new Set<string>();
   #values: readonly number[] = [];
-  #long: { readonly refill: Refill; readonly whole: readonly SliceSheet[]; readonly draft: Draft } | null = null;
-  #stretch = 0;
+  readonly refilling: Refilling;
   readonly #diving: Diving;
+  readonly #choosing: Choosing;
 
   constructor(
     private readonly task: Task,
@@ -88,10 +46,24 @@ export class Narrowing {
     private readonly meter: Meter,
   ) {
     this.#diving = new Diving(task, random, meter);
+    this.#choosing = new Choosing(task, keeper, meter);
+    this.refilling = new Refilling(task, keeper, random, meter, {
+      rounded: () => (this.#pool.length > 0 ? this.#rounded() : null),
+      learn: (stock, slice) => this.#add(stock, slice),
+    });
   }
 
   /** Column generation, and drafts rounded from it; ends early when the best draft is proven. */
   *price(depth: Depth): Generator<void, void> {
+    yield* this.#generate(depth);
+    yield;
+    yield* this.#rounded();
+    yield;
+    yield* this.#choose(depth);
+  }
+
+  /** Column generation: sheets, values and perhaps a higher bound. */
+  *#generate(depth: Depth): Generator<void, void> {
     const known = this.keeper.draft.sheets.flatMap(({ stock, tree }) => {
       const slice = sliceOf(this.task, tree);
       return slice ? [{ stock, slice }] : [];
@@ -106,9 +78,6 @@ export class Narrowing {
     for (const { stock, counts } of this.#pool) this.#known.add(`${stock} ${counts.join()}`);
     this.#values = pricing.values;
     if (pricing.bound) this.keeper.raise(pricing.bound);
-    yield;
-    yield* this.#rounded();
-    yield;
   }
 
   /** The cheapest of many roundings, which is offered; fewer where one takes much work. */
@@ -156,12 +125,6 @@ export class Narrowing {
     }
   }
 
-  #learn({ stocks, roots }: FilledSheets): void {
-    roots.forEach((slice, at) => {
-      if (slice) this.#add(stocks[at] as number, slice);
-    });
-  }
-
   #add(stock: number, slice: Slice): void {
     if (this.#pool.length >= MOST_POOLED) return;
     const counts = countsOf(slice, this.task.kinds.length);
@@ -176,82 +139,6 @@ export class Narrowing {
     return draft !== null && this.keeper.offer(draft);
   }
 
-  /** Sheets to leave as they are and sheets to fill anew: from a rounding, or from the best draft. */
-  *#parted(fromPool: boolean, loose: boolean): Generator<void, Rounded> {
-    if (fromPool && this.#pool.length > 0) {
-      const rounded = yield* this.#rounded();
-      return loose ? { ...rounded, ...this.#loosened(rounded.whole, rounded.rest) } : rounded;
-    }
-    const sheets = this.keeper.draft.sheets.flatMap(({ stock, tree, copies }): SliceSheet[] => {
-      const slice = sliceOf(this.task, tree);
-      return slice ? [{ stock, slice, copies }] : [];
-    });
-    return { ...this.#loosened(sheets, []), missing: this.keeper.draft.missing };
-  }
-
-  /** Moves sheets by chance from those that stay to those that are filled anew, as long as these are not too many. */
-  #loosened(whole: readonly SliceSheet[], rest: readonly SliceSheet[]): Pick<Rounded, 'whole' | 'rest'> {
-    const stay = [...singles(whole)];
-    const anew = [...singles(rest)];
-    let blanks = anew.reduce((sum, { slice }) => sum + countLeaves(slice), 0);
-    while (stay.length > 0) {
-      const at = Math.floor(this.random() * stay.length);
-      const sheet = stay[at] as SliceSheet;
-      blanks += countLeaves(sheet.slice);
-      if (blanks > MOST_REFILLED) break;
-      stay.splice(at, 1);
-      anew.push(sheet);
-    }
-    return { whole: grouped(stay), rest: anew };
-  }
-
-  /**
-   * Tries to do with fewer sheets by taking blanks out and putting them back, starting from a rounding (`fromPool`) or
-   * from the best draft; `loose` moves whole sheets of a rounding in too. True when the best draft got better.
-   */
-  *refill(fromPool: boolean, loose: boolean): Generator<void, boolean> {
-    const { whole, rest } = yield* this.#parted(fromPool, loose);
-    const left = restOf(this.task, whole);
-    const area = left.task.kinds.reduce((sum, { width, height, demand }) => sum + width * height * demand, 0);
-    const limit = this.keeper.complete ? this.keeper.cost - left.cost : Number.MAX_SAFE_INTEGER;
-    const sets = this.keeper.complete
-      ? cheaperSets(left.task, left.sheets, area, limit, this.keeper.bound.value - left.cost)
-      : [left.sheets.map((count) => (Number.isFinite(count) ? count : rest.length))];
-    for (const set of sets) {
-      const refill = new Refill(left.task, laidOut(set, singles(rest)), this.random, this.meter);
-      const better = yield* this.#run(refill, whole, ROUNDS_PER_SET);
-      // The run from the best draft goes on later, where it left off.
-      if (!fromPool) this.#long = { refill, whole, draft: this.keeper.draft };
-      if (better) return true;
-    }
-    return false;
-  }
-
-  /** Goes on with the last run from the best draft, for longer and longer; begins one where the draft has changed. */
-  *goOn(): Generator<void, boolean> {
-    const long = this.#long;
-    if (!long || long.draft !== this.keeper.draft) return yield* this.refill(false, true);
-    this.#stretch += 1;
-    return yield* this.#run(long.refill, long.whole, ROUNDS_PER_SET * this.#stretch);
-  }
-
-  *#run(refill: Refill, whole: readonly SliceSheet[], rounds: number): Generator<void, boolean> {
-    for (let round = 0; round < rounds && !this.meter.empty; round += ROUNDS_PER_SLICE) {
-      if (refill.run(ROUNDS_PER_SLICE)) break;
-      yield;
-    }
-    const { done } = refill;
-    this.#learn(refill.best);
-    if (!done) return false;
-    const filled = done.roots.flatMap((slice, at) =>
-      slice ? [{ stock: done.stocks[at] as number, slice, copies: 1 }] : [],
-    );
-    return this.#offer(
-      [...whole, ...filled],
-      this.task.kinds.map(() => 0),
-    );
-  }
-
   /** Dives for a plan that is cheaper than the best draft, with a share of the work; true when the best draft got better. */
   *dive(): Generator<void, boolean> {
     if (!this.keeper.complete) return false;
@@ -259,7 +146,20 @@ export class Narrowing {
     const until = this.meter.spent + DIVING_SHARE * this.meter.budget;
     const sheets = yield* this.#diving.goOn(below(this.task, this.keeper.cost), until);
     const nothing = this.task.kinds.map(() => 0);
-    return sheets !== null && this.#offer(sheets, nothing);
+    if (sheets !== null && this.#offer(sheets, nothing)) return true;
+    return yield* this.#choose('final');
+  }
+
+  /** Chooses among all sheets found so far; see `Choosing`. */
+  *#choose(depth: Depth): Generator<void, boolean> {
+    return yield* this.#choosing.choose([...this.#pool, ...this.#diving.columns], CHOOSING_SHARE[depth]);
+  }
+
+  /** Looks for more sheets to choose from, and chooses; true when the best draft got better. */
+  *gather(): Generator<void, boolean> {
+    const columns = [...this.#pool, ...this.#diving.columns];
+    this.#diving.show(yield* this.#choosing.gather(columns, this.#prices()));
+    return yield* this.#choose('final');
   }
 
   /**
@@ -269,8 +169,12 @@ export class Narrowing {
   *close(): Generator<void, boolean> {
     const [first] = this.task.stocks;
     const equal = this.task.stocks.every(({ cost }) => cost === first?.cost);
+    if (!equal || this.keeper.proven) return this.keeper.proven;
+    // The nearer the values are to the best ones, the fewer groups there are to look at.
+    yield* this.#generate('final');
+    if (yield* this.#choose('final')) return this.keeper.proven;
     const values = this.#prices();
-    while (equal && first && this.keeper.complete && !this.keeper.proven) {
+    while (first && this.keeper.complete && !this.keeper.proven) {
       const sheets = Math.ceil(this.keeper.bound.value / first.cost - 1e-9);
       const share = new Meter((this.meter.budget - this.meter.spent) * CLOSING_SHARE);
       const closing = closeGap(this.task, values, sheets, share);
@@ -279,7 +183,7 @@ export class Narrowing {
       if (closing.is === 'unknown') return false;
       if (closing.is === 'found') {
         this.#offer(
-          closing.sheets.map((sheet) => ({ ...sheet, copies: 1 })),
+          closing.sheets,
           this.task.kinds.map(() => 0),
         );
         return this.keeper.proven;

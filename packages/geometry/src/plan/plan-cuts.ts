@@ -20,6 +20,9 @@ export const DEFAULT_WORK = 4_000_000;
 /** From here on the bounds that need a table, and the rounds after them, are worth their price. */
 const THOROUGH_WORK = 100_000;
 
+/** Share of its work that a part may use before the others have had their turn. */
+const FIRST_TURN = 0.5;
+
 export interface PlanOptions {
   /** Budget of work, in the planner's own steps, a count and not a time. Default `DEFAULT_WORK`. */
   readonly work?: number;
@@ -94,6 +97,32 @@ interface Component {
   done: boolean;
 }
 
+/**
+ * The parts in the order in which they are to go on, the ones with few blanks first. At first each only until it is proven or has
+ * used up much of its share, so that all proofs that are to be had soon come soon; then the proven ones to their end, then the
+ * others, each with what all before it left over.
+ */
+function* byTurns(task: Task, parts: readonly Component[]): Generator<Component, void> {
+  const copies = ({ kinds }: Component): number =>
+    kinds.reduce((sum, kind) => sum + (task.kinds[kind]?.demand ?? 0), 0);
+  const inOrder = [...parts].sort((a, b) => copies(a) - copies(b));
+  for (const part of inOrder)
+    while (!part.done && !part.finding.proven && part.meter.spent < FIRST_TURN * part.meter.budget) yield part;
+  const [proven, open] = [
+    inOrder.filter(({ finding }) => finding.proven),
+    inOrder.filter(({ finding }) => !finding.proven),
+  ];
+  const later = [...proven, ...open];
+  let spare = 0;
+  for (const [index, part] of later.entries()) {
+    const given = Math.floor(spare / (later.length - index));
+    part.meter.grant(given);
+    spare -= given;
+    while (!part.done) yield part;
+    spare += Math.max(0, part.meter.budget - part.meter.spent);
+  }
+}
+
 function renamed(node: Draft['sheets'][number]['tree'], kinds: readonly number[]): Draft['sheets'][number]['tree'] {
   if (node.is === 'blank') return { ...node, blank: String(kinds[Number(node.blank)]) };
   return mapParts(node, (part) => renamed(part, kinds));
@@ -147,10 +176,6 @@ export function* improvePlan(job: CutJob, options: PlanOptions = {}): Generator<
     const { value, done } = search.next();
     return { kinds, search, meter, finding: value, done: done === true };
   });
-  // What is proven soon leaves its work to those that come after it: the ones with many blanks.
-  const copies = ({ kinds }: Component): number =>
-    kinds.reduce((sum, kind) => sum + (task.kinds[kind]?.demand ?? 0), 0);
-  const inOrder = [...parts].sort((a, b) => copies(a) - copies(b));
   const plan = (): CutPlan => {
     const { draft, bound } = joined(task, parts);
     return assemblePlan(
@@ -163,20 +188,13 @@ export function* improvePlan(job: CutJob, options: PlanOptions = {}): Generator<
   };
   let best = plan();
   yield best;
-  let spare = 0;
-  for (const [index, part] of inOrder.entries()) {
-    const given = Math.floor(spare / (inOrder.length - index));
-    part.meter.grant(given);
-    spare -= given;
-    while (!part.done) {
-      const { value, done } = part.search.next();
-      part.done = done === true;
-      const better = value.draft !== part.finding.draft || value.bound !== part.finding.bound;
-      part.finding = value;
-      if (better) best = plan();
-      if (!part.done) yield best;
-    }
-    spare += Math.max(0, part.meter.budget - part.meter.spent);
+  for (const part of byTurns(task, parts)) {
+    const { value, done } = part.search.next();
+    part.done = done === true;
+    const better = value.draft !== part.finding.draft || value.bound !== part.finding.bound;
+    part.finding = value;
+    if (better) best = plan();
+    if (!part.done) yield best;
   }
   return plan();
 }

@@ -28,6 +28,11 @@ export interface Task {
   readonly stocks: readonly Stock[];
 }
 
+/** How many blanks a task asks for in all. */
+export function copiesOf(task: Task): number {
+  return task.kinds.reduce((sum, { demand }) => sum + demand, 0);
+}
+
 /** True when a kind may be turned by a quarter on the paper. */
 export function mayTurn(kind: Kind, stock: Stock): boolean {
   return kind.turn && !stock.paper.directional && kind.width !== kind.height;

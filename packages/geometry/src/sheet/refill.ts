@@ -4,9 +4,15 @@ import type { Meter } from './meter.js';
 import { waysOf } from './places.js';
 import { countLeaves, leafSlice, type Slice, without } from './slice.js';
 
-/** Blanks that one round takes out, on average, and how many rounds back a worse result is still forgiven. */
-const TAKEN_OUT = 6;
-const MEMORY = 60;
+/** How boldly blanks are taken out and put back. */
+export interface Pace {
+  /** Blanks that one round takes out, on average. */
+  readonly takenOut: number;
+  /** How many rounds back a worse result is still forgiven: the more, the slower and the farther. */
+  readonly memory: number;
+}
+
+const USUAL_PACE: Pace = { takenOut: 6, memory: 60 };
 /** Sheets that are looked at beside those that something was taken out of. */
 const LOOKED_AT_ALSO = 2;
 /** Share of places overlooked. */
@@ -55,13 +61,14 @@ export class Refill {
     private readonly random: () => number,
     private readonly meter: Meter,
     private readonly worth: readonly number[] = task.kinds.map(({ width, height }) => width * height),
+    private readonly pace: Pace = USUAL_PACE,
   ) {
     this.#lies = liesOf(task);
     this.#search = new SpotSearch(BLINK, random);
     this.#missing = task.kinds.map(({ demand }) => demand);
     this.#roots = sheets.roots.map((root) => root && this.#within(root));
     this.#short = this.#shortOf(this.#missing);
-    this.#history = new Array<number>(MEMORY).fill(this.#short);
+    this.#history = new Array<number>(pace.memory).fill(this.#short);
     this.#best = this.#roots;
     this.#least = this.#short;
   }
@@ -110,7 +117,7 @@ export class Refill {
     );
     this.meter.spend(4 + (this.#search.looked - before) / LOOKS_PER_STEP);
     const short = this.#shortOf(missing);
-    const place = this.#round % MEMORY;
+    const place = this.#round % this.pace.memory;
     this.#round += 1;
     if (short <= this.#short || short <= (this.#history[place] as number)) {
       this.#roots = roots;
@@ -125,7 +132,7 @@ export class Refill {
   }
 
   #takeOut(roots: (Slice | null)[], missing: number[], touched: Set<number>): void {
-    let wanted = 1 + Math.floor(this.random() * (2 * TAKEN_OUT - 1));
+    let wanted = 1 + Math.floor(this.random() * (2 * this.pace.takenOut - 1));
     for (let tries = 0; wanted > 0 && tries < 6; tries += 1) {
       const sheet = Math.floor(this.random() * roots.length);
       const root = roots[sheet];
