@@ -8,7 +8,6 @@ import { FEW_POINTS, fillGreedily, MANY_POINTS, MORE_POINTS } from './greedy.js'
 import { insertAll } from './insertion.js';
 import { FIRST_RULES, repeats, rulesFor, shakenOrder } from './insertion-rules.js';
 import { Keeper } from './keeper.js';
-import { narrow } from './narrow.js';
 import { type Previous, warmDraft } from './warm-start.js';
 
 /** What a search has found so far. */
@@ -19,6 +18,9 @@ export interface Finding {
   readonly proven: boolean;
   readonly work: number;
 }
+
+/** Narrows the gap between the best draft and the bound of a task; control comes back after every pass. */
+export type Narrow = (task: Task, keeper: Keeper, random: () => number, meter: Meter) => Generator<void, void>;
 
 /** Share of the work that the first rules of placing may take: less where blanks repeat. */
 const PLACING_SHARE = 0.05;
@@ -50,6 +52,7 @@ export function* searchPlan(
   meter: Meter,
   thorough: boolean,
   previous: Previous | null,
+  narrow: Narrow | null,
 ): Generator<Finding, Finding> {
   const keeper = new Keeper(task, meter, lowerBound(task, null));
   const copies = copiesOf(task);
@@ -86,7 +89,7 @@ export function* searchPlan(
   if (!keeper.proven) keeper.raise(lowerBound(task, keeper.cost));
   yield finding();
   const random = seededRandom(copies * 7919 + task.kinds.length);
-  if (!keeper.proven) for (const _ of narrow(task, keeper, random, meter)) yield finding();
+  if (!keeper.proven && narrow) for (const _ of narrow(task, keeper, random, meter)) yield finding();
   // Many copies repeat patterns; few and different blanks are placed one by one, in an order shaken a little each time.
   fruitless = 0;
   for (let round = 0; round < MOST_ROUNDS && !enough(); round += 1) {
