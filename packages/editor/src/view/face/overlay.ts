@@ -7,6 +7,7 @@ import { coverBox } from './cover.js';
 import { DrawnMarks } from './drawn-marks.js';
 import type { FaceView } from './face-view.js';
 import { toStage } from './face-view.js';
+import { GuidePen } from './guide-pen.js';
 import { drawGuides } from './guides.js';
 import { Handles } from './handles.js';
 import type { GestureMoment } from './live-gesture.js';
@@ -85,7 +86,9 @@ export class Overlay {
     this.corners.show(handled, view, moment !== null);
     this.#guides.begin();
     this.#upwards.begin();
-    drawGuides({ level: this.#guides, upwards: this.#upwards }, model);
+    const pen = new GuidePen();
+    drawGuides(pen, model);
+    pen.draw(this.#guides, this.#upwards);
     this.#guides.end();
     this.#upwards.end();
   }
