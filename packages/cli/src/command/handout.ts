@@ -78,14 +78,15 @@ export async function handout(
   if (!reading.ok) return badInput(reading.problems, file);
   const sketch = withSavings(reading.sketch, words);
   const { batch, most } = plansOf(sketch, words);
-  const { loadTextMeasure, writePdf } = await import('@trimwell/handout/pdf');
+  const { loadTextMeasure, unprintableNote, writePdf } = await import('@trimwell/handout/pdf');
   const pages = layOutHandout(sketch, batch, {
     ...{ language, date, most, templates: words.flags.has('templates'), measure: await loadTextMeasure() },
     paper: paper ?? (sketch.unit === 'mm' ? 'a4' : 'letter'),
     ...(unit ? { unit } : {}),
   });
-  const told: string[] = [];
-  const report = ({ message }: { readonly message: string }) => told.push(`${message}\n`);
+  const told: Parameters<typeof unprintableNote>[0][number][] = [];
+  const report = (text: (typeof told)[number]) => told.push(text);
   await writeBytes(out, await writePdf(pages, { created, report, ...(password === undefined ? {} : { password }) }));
-  return { code: batch.complete ? MADE : UNMADE, out: `${out}\n`, error: told.join('') };
+  const note = unprintableNote(told);
+  return { code: batch.complete ? MADE : UNMADE, out: `${out}\n`, error: note === null ? '' : `${note}\n` };
 }

@@ -16,8 +16,6 @@ function listOf(sketch: Sketch, words: Words): PieceList {
   const asked = words.values.get('cards') === 'most' ? null : wholeNumber(words, 'cards', 1, 500);
   if (arrange === 'card') return { arrange };
   const given = asked ?? sketch.batch.cards;
-  // A plain list of a batch that takes all there is, and of which nobody asks the number, is a list of one card.
-  if (arrange === 'batch' && asked === undefined && given === AS_MANY_AS_POSSIBLE) return { arrange, cards: 1 };
   if (arrange === 'batch' && asked !== null && given !== AS_MANY_AS_POSSIBLE) return { arrange, cards: given };
   const plan = batchOf(sketch, words);
   const { cards } = plan;

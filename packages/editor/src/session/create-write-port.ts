@@ -13,9 +13,8 @@ export function createWritePort(): WritePort {
     terminate: () => worker.terminate(),
   };
   worker.onmessage = ({ data }: MessageEvent<WriteAnswer>) => port.onmessage?.({ data });
-  worker.onerror = ({ message }) =>
-    port.onmessage?.({
-      data: { number, kind: 'failed', message: message || 'what writes files could not be started' },
-    });
+  const dead = (message: string): void => port.onmessage?.({ data: { number, kind: 'dead', message } });
+  worker.onerror = ({ message }) => dead(message || 'what writes files could not be started');
+  worker.onmessageerror = () => dead('what was made could not be handed over');
   return port;
 }

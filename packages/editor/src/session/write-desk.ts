@@ -9,6 +9,7 @@ import type {
   PagesChoice,
   PictureChoice,
   Subject,
+  WebChoice,
   WriteQuestion,
 } from './write-messages.js';
 
@@ -64,7 +65,9 @@ async function picture(subject: Subject, choice: PictureChoice, photos: Readonly
   const { sketch, batch } = subject;
   const { guideSheets, sheetName, writePicture } = await import('@trimwell/handout/picture');
   const { pictureFonts, photoAddresses } = await import('./picture-parts.js');
-  const { of, sheet, width, height, titled } = choice;
+  const { of, width, height, titled } = choice;
+  // A better plan may have fewer sheets than the one that the sheet was chosen in.
+  const sheet = Math.min(choice.sheet, Math.max(1, guideSheets(batch).length));
   const shown = { of, cards: Math.max(1, batch.cards), plan: batch, sheet };
   const options = {
     ...{ size: { width, height }, photos: await photoAddresses(photos) },
@@ -77,14 +80,26 @@ async function picture(subject: Subject, choice: PictureChoice, photos: Readonly
   return { make: 'picture', svg, sheets };
 }
 
+/** What is copied into a page when the handout is linked to. */
+const HANDOUT_TEXT = 'The handout to print (PDF)';
+
+async function webPage({ sketch }: Subject, { way, files, handout, unit }: WebChoice): Promise<Made> {
+  const { cardFigure, elementSnippet, frameSnippet, staticSnippet } = await import('@trimwell/handout/embed');
+  const link = handout === '' ? {} : { link: { text: HANDOUT_TEXT, address: handout } };
+  const card = cardFigure(sketch, unit, `trimwell-${sketch.id}`);
+  if (way === 'plain') return { make: 'web', html: staticSnippet(sketch, { unit, ...link }), card };
+  const { writeShareCode } = await import('@trimwell/sketch/share-code');
+  const live = { files, unit, ...link, code: writeShareCode(sketch) };
+  return { make: 'web', html: way === 'element' ? elementSnippet(sketch, live) : frameSnippet(sketch, live), card };
+}
+
 /** Makes what is wished for; the writers are loaded when they are first wanted. @throws Error, in words for the user */
 export async function write({ subject, wish }: Omit<WriteQuestion, 'number'>, progress: Progress): Promise<Made> {
   switch (wish.make) {
     case 'pages': {
       const writer = await import('@trimwell/handout/pdf');
       const pages = await layOut(subject, wish.choice, writer);
-      const notes = (await writer.unprintableTexts(pages)).map(({ message }) => message);
-      return { make: 'pages', pages, notes };
+      return { make: 'pages', pages, note: writer.unprintableNote(await writer.unprintableTexts(pages)) };
     }
     case 'pdf': {
       const writer = await import('@trimwell/handout/pdf');
@@ -106,6 +121,8 @@ export async function write({ subject, wish }: Omit<WriteQuestion, 'number'>, pr
     }
     case 'list':
       return { make: 'list', file: writePieceList(subject.sketch, listOf(subject, wish.choice), wish.choice.format) };
+    case 'web':
+      return webPage(subject, wish.choice);
     case 'picture':
       return picture(subject, wish.choice, wish.photos);
   }

@@ -42,6 +42,18 @@ export interface PictureChoice {
   readonly titled: boolean;
 }
 
+/** The ways to put a sketch in a web page: live by its element, live in a frame, or plain, without any script. */
+export const WEB_WAYS = ['element', 'frame', 'plain'] as const;
+
+export interface WebChoice {
+  readonly way: (typeof WEB_WAYS)[number];
+  /** The folder on the site that the files of the live sketch lie in. */
+  readonly files: string;
+  /** The https address of the handout; empty for none. */
+  readonly handout: string;
+  readonly unit: Unit;
+}
+
 /** Photographs of sheets that are at hand, by their hashes. */
 export type PhotoBlobs = ReadonlyMap<string, Blob>;
 
@@ -59,6 +71,7 @@ export type Wish =
   | { readonly make: 'cut files'; readonly choice: CutChoice }
   | { readonly make: 'cut zip'; readonly choice: CutChoice }
   | { readonly make: 'list'; readonly choice: ListChoice }
+  | { readonly make: 'web'; readonly choice: WebChoice }
   | { readonly make: 'picture'; readonly choice: PictureChoice; readonly photos: PhotoBlobs };
 
 /** A file for a cutting machine, as it is shown: its outlines as SVG whatever it is written as. */
@@ -73,7 +86,7 @@ export interface CutFilePreview {
 
 /** What was made. */
 export type Made =
-  | { readonly make: 'pages'; readonly pages: HandoutPages; readonly notes: readonly string[] }
+  | { readonly make: 'pages'; readonly pages: HandoutPages; readonly note: string | null }
   | { readonly make: 'pdf'; readonly bytes: Uint8Array<ArrayBuffer> }
   | {
       readonly make: 'cut files';
@@ -83,6 +96,8 @@ export type Made =
     }
   | { readonly make: 'cut zip'; readonly bytes: Uint8Array<ArrayBuffer> }
   | { readonly make: 'list'; readonly file: TextFile }
+  /** HTML to be copied, and the card on it as SVG. */
+  | { readonly make: 'web'; readonly html: string; readonly card: string }
   | { readonly make: 'picture'; readonly svg: string; readonly sheets: readonly string[] };
 
 /** What was made for a wish. */
@@ -98,7 +113,9 @@ export interface WriteQuestion {
 export type WriteAnswer =
   | { readonly number: number; readonly kind: 'progress'; readonly done: number; readonly of: number }
   | { readonly number: number; readonly kind: 'made'; readonly made: Made }
-  | { readonly number: number; readonly kind: 'failed'; readonly message: string };
+  | { readonly number: number; readonly kind: 'failed'; readonly message: string }
+  /** The worker itself is of no more use. */
+  | { readonly number: number; readonly kind: 'dead'; readonly message: string };
 
 /** The end of a worker that is spoken to; a test puts its own here. */
 export interface WritePort {

@@ -51,7 +51,7 @@ describe('the writer', () => {
     const { hands, writer } = table();
     expect(hands).toHaveLength(0);
     const told: [number, number][] = [];
-    const making = writer.make(subject(), PDF, (done, of) => told.push([done, of]));
+    const making = writer.make(subject(), PDF, { progress: (done, of) => told.push([done, of]) });
     const [hand] = hands;
     hand?.answer({ number: 1, kind: 'progress', done: 1, of: 3 });
     hand?.madePdf(1);
@@ -63,33 +63,56 @@ describe('the writer', () => {
 
   test('works on one wish at a time, and of previews that wait makes the newest only', async () => {
     const { hands, writer } = table();
-    const first = writer.make(subject(), PAGES);
-    const second = writer.make(subject(), PAGES);
-    const third = writer.make(subject(), PAGES);
+    const first = writer.make(subject(), PAGES, { preview: true });
+    const second = writer.make(subject(), PAGES, { preview: true });
+    const file = writer.make(subject(), PDF);
+    const third = writer.make(subject(), PAGES, { preview: true });
     await expect(second).rejects.toBeInstanceOf(GivenUp);
     const [hand] = hands;
     expect(hand?.asked).toHaveLength(1);
     hand?.answer({ number: 1, kind: 'failed', message: 'no fonts' });
     await expect(first).rejects.toThrow('no fonts');
     expect(hand?.asked.map(({ number }) => number)).toEqual([1, 2]);
-    hand?.answer({ number: 2, kind: 'failed', message: 'again' });
+    hand?.madePdf(2);
+    expect((await file).bytes).toHaveLength(1);
+    hand?.answer({ number: 3, kind: 'failed', message: 'again' });
     await expect(third).rejects.toThrow('again');
   });
 
-  test('giving up ends the worker at once, and the next wish has another', async () => {
+  test('a file of the kind that is shown drops no preview, and a preview no file', async () => {
+    const { hands, writer } = table();
+    const shown = writer.make(subject(), PAGES, { preview: true });
+    const waits = writer.make(subject(), PAGES, { preview: true });
+    const file = writer.make(subject(), PAGES);
+    const pages = { title: '', author: '', language: 'en', pages: [], looks: {} };
+    for (const number of [1, 2, 3])
+      hands[0]?.answer({ number, kind: 'made', made: { make: 'pages', pages, note: null } });
+    expect(await Promise.all([shown, waits, file])).toHaveLength(3);
+  });
+
+  test('giving up ends the worker at once, and the next wish has another; what is looked at is made all the same', async () => {
     const { hands, writer } = table();
     const given = writer.make(subject(), PDF);
-    const waits = writer.make(subject(), PAGES);
-    writer.giveUp('pages');
-    await expect(waits).rejects.toBeInstanceOf(GivenUp);
-    expect(hands[0]?.ended).toBe(false);
-    writer.giveUp('pdf');
+    const waits = writer.make(subject(), PAGES, { preview: true });
+    writer.giveUpFiles();
     await expect(given).rejects.toBeInstanceOf(GivenUp);
     expect(hands[0]?.ended).toBe(true);
+    expect(hands[1]?.asked.map(({ wish }) => wish.make)).toEqual(['pages']);
+    writer.giveUpFiles();
+    expect(hands[1]?.ended).toBe(false);
+    hands[1]?.answer({ number: 2, kind: 'failed', message: 'enough' });
+    await expect(waits).rejects.toThrow('enough');
+  });
+
+  test('a worker that died is put away, and the next wish has another', async () => {
+    const { hands, writer } = table();
+    const first = writer.make(subject(), PDF);
     const next = writer.make(subject(), PDF);
-    hands[0]?.madePdf(2);
+    hands[0]?.answer({ number: 1, kind: 'dead', message: 'not loaded' });
+    await expect(first).rejects.toThrow('not loaded');
+    expect(hands[0]?.ended).toBe(true);
     hands[1]?.madePdf(2);
-    expect((await next).bytes).toEqual(new Uint8Array([2]));
+    expect((await next).bytes).toHaveLength(1);
   });
 
   test('a worker that cannot start is told in words, and the next wish tries again', async () => {

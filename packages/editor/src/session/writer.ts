@@ -9,10 +9,18 @@ export class GivenUp extends Error {
   }
 }
 
+/** How a wish is made. */
+export interface MakeOptions {
+  readonly progress?: Progress;
+  /** True for what is only looked at: a newer one of these takes the place of one that waits. */
+  readonly preview?: boolean;
+}
+
 interface Task {
   readonly subject: Subject;
   readonly wish: Wish;
   readonly progress: Progress;
+  readonly preview: boolean;
   /** The type of what was made follows from the wish, which goes with it. */
   readonly made: (answer: Extract<WriteAnswer, { kind: 'made' }>) => void;
   readonly failed: (error: Error) => void;
@@ -31,11 +39,15 @@ export class Writer {
   constructor(private readonly open: () => WritePort) {}
 
   /** Makes what is wished for. The promise fails with `GivenUp`, or with an `Error` in words for the user. */
-  make<Wished extends Wish>(subject: Subject, wish: Wished, progress: Progress = () => {}): Promise<MadeFor<Wished>> {
+  make<Wished extends Wish>(
+    subject: Subject,
+    wish: Wished,
+    { progress = () => {}, preview = false }: MakeOptions = {},
+  ): Promise<MadeFor<Wished>> {
     return new Promise((resolve, reject) => {
-      this.#drop(this.#waiting.filter((task) => task.wish.make === wish.make));
+      if (preview) this.#drop(this.#waiting.filter((task) => task.preview));
       const task: Task = {
-        ...{ subject, wish, progress, failed: reject },
+        ...{ subject, wish, progress, preview, failed: reject },
         made: ({ made }) => {
           if (made.make === wish.make) resolve(made as MadeFor<Wished>);
           else reject(new Error(`${made.make} came for ${wish.make}`));
@@ -46,10 +58,10 @@ export class Writer {
     });
   }
 
-  /** Gives up every wish of a kind; the worker ends if it is at work on one. */
-  giveUp(make: Wish['make']): void {
-    this.#drop(this.#waiting.filter((task) => task.wish.make === make));
-    if (this.#current?.wish.make !== make) return;
+  /** Gives up every file; what is looked at is made all the same. The worker ends if it is at work on a file. */
+  giveUpFiles(): void {
+    this.#drop(this.#waiting.filter((task) => !task.preview));
+    if (!this.#current || this.#current.preview) return;
     this.#end();
     this.#next();
   }
@@ -105,6 +117,11 @@ export class Writer {
     this.#current = null;
     if (answer.kind === 'made') task.made(answer);
     else task.failed(new Error(answer.message));
+    // One that could not even start answers nothing more.
+    if (answer.kind === 'dead') {
+      this.#port?.terminate();
+      this.#port = null;
+    }
     this.#next();
   }
 }

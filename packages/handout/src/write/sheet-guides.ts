@@ -14,6 +14,11 @@ export interface TextFile {
 /** A file name of plain letters: what is none becomes a hyphen. */
 export function fileStem(title: string): string {
   const plain = title
+    .replace(/ß/g, 'ss')
+    .replace(/[æÆ]/g, 'ae')
+    .replace(/[œŒ]/g, 'oe')
+    .replace(/[øØ]/g, 'o')
+    .replace(/[łŁ]/g, 'l')
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()

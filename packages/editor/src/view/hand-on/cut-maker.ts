@@ -3,6 +3,7 @@ import { fileStem, MACHINE_CAUTION } from '@trimwell/handout';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import type { SavedFile } from '../../session/save-file.js';
 import type { CutChoice, CutFilePreview, MadeFor, Subject, Wish } from '../../session/write-messages.js';
+import type { LengthField } from '../table/length-field.js';
 import { tableStyles } from '../table/table-styles.js';
 import { handOnStyles } from './hand-on-styles.js';
 import { CARDS_WORDS, CUT_FORMAT_WORDS, CUT_GROUP_WORDS, LENGTH_WORDS } from './hand-on-words.js';
@@ -64,7 +65,6 @@ export class CutMakerElement extends MakerElement<CutWish> {
     `,
   ];
 
-  protected override readonly fileMake = 'cut zip';
   protected override get saveLabel(): string {
     return 'Save the files (zip)';
   }
@@ -76,6 +76,19 @@ export class CutMakerElement extends MakerElement<CutWish> {
   protected override async file(subject: Subject): Promise<SavedFile> {
     const { bytes } = await this.writer.make(subject, { make: 'cut zip', choice: this.choices.cut });
     return { name: this.#name(subject), type: 'application/zip', content: bytes };
+  }
+
+  /** The first length that is wrong, if any: what stands in its field is not what would be cut. */
+  get #wrong(): LengthField | undefined {
+    return [...this.renderRoot.querySelectorAll<LengthField>('trimwell-length')].find(({ refused }) => refused);
+  }
+
+  protected override refuse(): void {
+    this.#wrong?.focus();
+  }
+
+  protected override canSave(): boolean {
+    return this.#wrong === undefined;
   }
 
   #name({ sketch, date }: Subject): string {

@@ -6,6 +6,7 @@ import { ListMakerElement } from './list-maker.js';
 import { PagePictureElement } from './page-picture.js';
 import { PagesMakerElement } from './pages-maker.js';
 import { PictureMakerElement } from './picture-maker.js';
+import { WebMakerElement } from './web-maker.js';
 
 defineAll({
   'trimwell-length': LengthField,
@@ -14,5 +15,6 @@ defineAll({
   'trimwell-cut-maker': CutMakerElement,
   'trimwell-list-maker': ListMakerElement,
   'trimwell-picture-maker': PictureMakerElement,
+  'trimwell-web-maker': WebMakerElement,
   'trimwell-hand-on-tray': HandOnTrayElement,
 });

@@ -11,6 +11,7 @@ const KIND_WORDS: Readonly<Record<Kind, string>> = {
   'cut files': 'Files for a cutting machine',
   list: 'A piece list',
   picture: 'A picture',
+  web: 'In a web page',
 };
 
 /** What can be handed on as files: what it is to be, how, and how it will look. */
@@ -85,6 +86,8 @@ export class HandOnTrayElement extends SessionElement {
         return html`<trimwell-list-maker .session=${session} .pointing=${pointing} .writer=${writer} .choices=${choices}></trimwell-list-maker>`;
       case 'picture':
         return html`<trimwell-picture-maker .session=${session} .pointing=${pointing} .writer=${writer} .choices=${choices}></trimwell-picture-maker>`;
+      case 'web':
+        return html`<trimwell-web-maker .session=${session} .pointing=${pointing} .writer=${writer} .choices=${choices}></trimwell-web-maker>`;
     }
   }
 

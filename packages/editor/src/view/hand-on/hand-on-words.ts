@@ -32,6 +32,20 @@ export const LIST_FORMAT_WORDS: Readonly<Record<ListFormat, string>> = {
   text: 'plain text',
 };
 
+export const WEB_WORDS = {
+  element: 'a live sketch',
+  frame: 'a live sketch in a frame',
+  plain: 'plain, without scripts',
+} as const;
+
+/** What each way is good for. */
+export const WEB_WAY_WORDS = {
+  element: 'Readers change papers, units and cards in your page. Its card and sizes stand where scripts do not run.',
+  frame: 'For sites that take no scripts of others. The frame has a height of its own; change it to suit your page.',
+  plain:
+    'The card and a table of sizes, for mail and feeds. Programs for mail may leave the card out; the table stands.',
+} as const;
+
 export const PICTURE_WORDS = {
   card: 'the card',
   inside: 'the inside',

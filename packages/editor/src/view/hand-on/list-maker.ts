@@ -4,6 +4,7 @@ import { state } from 'lit/decorators.js';
 import type { SavedFile } from '../../session/save-file.js';
 import type { ListChoice, MadeFor, Subject, Wish } from '../../session/write-messages.js';
 import { tableStyles } from '../table/table-styles.js';
+import { copyText } from './copy-text.js';
 import { handOnStyles } from './hand-on-styles.js';
 import { LIST_FORMAT_WORDS, LIST_WORDS } from './hand-on-words.js';
 import { MakerElement } from './maker-element.js';
@@ -44,8 +45,6 @@ export class ListMakerElement extends MakerElement<ListWish> {
 
   @state() private copied = '';
 
-  protected override readonly fileMake = 'list';
-
   protected override get saveLabel(): string {
     return SAVE[this.choices.list.format];
   }
@@ -83,18 +82,7 @@ export class ListMakerElement extends MakerElement<ListWish> {
   }
 
   async #copy(text: string): Promise<void> {
-    // Absent in pages that were not loaded securely.
-    const clipboard: Clipboard | undefined = navigator.clipboard;
-    if (!clipboard) {
-      this.copied = 'This page may not copy; save the list instead.';
-      return;
-    }
-    try {
-      await clipboard.writeText(text);
-      this.copied = 'The list is copied.';
-    } catch (error) {
-      this.copied = `The browser did not copy it: ${error instanceof Error ? error.message : String(error)}`;
-    }
+    this.copied = await copyText(text, 'The list is copied.', 'This page may not copy; save the list instead.');
   }
 
   #choose(change: Partial<ListChoice>): void {

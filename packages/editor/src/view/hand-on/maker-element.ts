@@ -39,14 +39,21 @@ export abstract class MakerElement<Shown extends Wish> extends SessionElement {
   protected abstract preview(): Shown;
   /** Makes the file. */
   protected abstract file(subject: Subject, progress: (done: number, of: number) => void): Promise<SavedFile>;
-  /** The kinds of wishes that `file` makes, to give them up. */
-  protected abstract readonly fileMake: Wish['make'];
   protected abstract renderChoices(): TemplateResult;
   protected abstract renderPreview(shown: MadeFor<Shown>): TemplateResult;
   protected abstract get saveLabel(): string;
   /** False while a choice is such that nothing can be saved. */
   protected canSave(): boolean {
     return true;
+  }
+
+  /** Called when it is to be saved and cannot be: says why, and leads there. */
+  protected refuse(): void {}
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    // Nobody would see how far it is, nor could stop it.
+    if (this.saving) this.writer.giveUpFiles();
   }
 
   protected override concerns(change: SessionChange): boolean {
@@ -73,7 +80,7 @@ export abstract class MakerElement<Shown extends Wish> extends SessionElement {
 
   async #show(subject: Subject): Promise<void> {
     try {
-      this.shown = await this.writer.make(subject, this.preview());
+      this.shown = await this.writer.make(subject, this.preview(), { preview: true });
       this.failure = null;
     } catch (error) {
       this.#fail(error);
@@ -125,9 +132,14 @@ export abstract class MakerElement<Shown extends Wish> extends SessionElement {
 
   readonly #save = async (): Promise<void> => {
     const { subject } = this;
-    if (!subject || !this.canSave() || this.saving) return;
+    if (!subject || this.saving) return;
+    if (!this.canSave()) {
+      this.refuse();
+      return;
+    }
     this.saving = { done: 0, of: 1, slow: false };
     this.said = '';
+    void this.#focusOn('.saving button');
     const soon = setTimeout(() => {
       if (this.saving) this.saving = { ...this.saving, slow: true };
     }, SOON);
@@ -144,8 +156,15 @@ export abstract class MakerElement<Shown extends Wish> extends SessionElement {
     } finally {
       clearTimeout(soon);
       this.saving = null;
+      void this.#focusOn('.save');
     }
   };
 
-  readonly #giveUp = (): void => this.writer.giveUp(this.fileMake);
+  readonly #giveUp = (): void => this.writer.giveUpFiles();
+
+  /** The button that was pressed is gone; the one in its place has the focus then. */
+  async #focusOn(selector: string): Promise<void> {
+    await this.updateComplete;
+    this.renderRoot.querySelector<HTMLElement>(selector)?.focus();
+  }
 }

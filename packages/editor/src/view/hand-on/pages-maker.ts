@@ -26,10 +26,10 @@ export class PagesMakerElement extends MakerElement<PagesWish> {
         padding: 0 4px 8px;
         list-style: none;
       }
-      .notes {
+      .note {
         margin: 0 0 12px;
-        padding: 0 0 0 16px;
         color: var(--accent);
+        overflow-wrap: anywhere;
       }
     `,
   ];
@@ -39,8 +39,6 @@ export class PagesMakerElement extends MakerElement<PagesWish> {
   @state() private problem: string | null = null;
   @query('#password') private readonly password!: HTMLInputElement | null;
   @state() private fontless: string | null = null;
-
-  protected override readonly fileMake = 'pdf';
 
   protected override get saveLabel(): string {
     return 'Save the pages (PDF)';
@@ -68,13 +66,18 @@ export class PagesMakerElement extends MakerElement<PagesWish> {
         created: new Date(),
         photos: await photosOnShelf(subject.sketch),
       },
-      progress,
+      { progress },
     );
     return { name: this.#name(subject), type: 'application/pdf', content: bytes };
   }
 
   protected override canSave(): boolean {
     return !this.locked || (this.password !== null && passwordProblem(this.password.value) === null);
+  }
+
+  protected override refuse(): void {
+    this.problem = passwordProblem(this.password?.value ?? '');
+    this.password?.focus();
   }
 
   #name({ sketch, date }: Subject): string {
@@ -122,14 +125,14 @@ export class PagesMakerElement extends MakerElement<PagesWish> {
       <p class="under" id="protects">${PASSWORD_WORDS}</p>`;
   }
 
-  protected override renderPreview({ pages, notes }: MadeFor<PagesWish>): TemplateResult {
+  protected override renderPreview({ pages, note }: MadeFor<PagesWish>): TemplateResult {
     const count = pages.pages.length;
     const { searching } = this.session.plan;
     return html`<p class="of" role="status">
         ${count === 1 ? 'One page' : `${count} pages`}${searching ? '; a better plan is still being looked for, and the pages follow' : ''}
       </p>
       ${this.fontless === null ? nothing : html`<p class="of">The fonts of the pages could not be shown here (${this.fontless}).</p>`}
-      ${notes.length === 0 ? nothing : html`<ul class="notes">${notes.map((note) => html`<li>${note}</li>`)}</ul>`}
+      ${note === null ? nothing : html`<p class="note">${note}</p>`}
       <ol>
         ${pages.pages.map(
           (page, index) =>

@@ -43,8 +43,6 @@ export class PictureMakerElement extends MakerElement<PictureWish> {
   @state() private otherSize = false;
   #photos: ReadonlyMap<string, Blob> = new Map();
 
-  protected override readonly fileMake = 'picture';
-
   protected override get saveLabel(): string {
     return `Save the picture (${this.choices.picture.format.toUpperCase()})`;
   }
@@ -70,6 +68,14 @@ export class PictureMakerElement extends MakerElement<PictureWish> {
     const name = this.#name(subject);
     if (format === 'svg') return { name, type: 'image/svg+xml', content: svg };
     return { name, type: 'image/png', content: await paintPicture(svg, { width, height }) };
+  }
+
+  protected override canSave(): boolean {
+    return this.problem === null;
+  }
+
+  protected override refuse(): void {
+    this.renderRoot.querySelector<HTMLElement>('#sides')?.focus();
   }
 
   #name({ sketch, date }: Subject): string {

@@ -1,9 +1,9 @@
 import { inches, millimetres, ticks } from '@trimwell/geometry';
 import type { Session } from '../../session/session.js';
-import type { CutChoice, ListChoice, PagesChoice, PictureChoice } from '../../session/write-messages.js';
+import type { CutChoice, ListChoice, PagesChoice, PictureChoice, WebChoice } from '../../session/write-messages.js';
 
-/** What can be handed on as a file. */
-export const KINDS = ['pages', 'cut files', 'list', 'picture'] as const;
+/** What can be handed on, as a file or to be copied. */
+export const KINDS = ['pages', 'cut files', 'list', 'picture', 'web'] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** What was chosen last in the tray, for as long as the page is open. A password is never among it. */
@@ -13,14 +13,16 @@ export interface Choices {
   cut: CutChoice;
   list: ListChoice;
   picture: PictureChoice & { readonly format: 'png' | 'svg' };
+  web: WebChoice;
 }
 
-const remembered = new WeakMap<Session, Choices>();
+/** By the session, and by how often another sketch was put on its table. */
+const remembered = new WeakMap<Session, { readonly opening: number; readonly choices: Choices }>();
 
 /** The choices of a session; at first what suits its unit. */
 export function choicesOf(session: Session): Choices {
   const known = remembered.get(session);
-  if (known) return known;
+  if (known?.opening === session.openings) return known.choices;
   const { unit } = session.document;
   const metric = unit === 'mm';
   const choices: Choices = {
@@ -32,7 +34,8 @@ export function choicesOf(session: Session): Choices {
     },
     list: { format: 'csv', arrange: 'batch' },
     picture: { of: 'card', sheet: 1, width: 1200, height: 800, titled: true, format: 'png' },
+    web: { way: 'element', files: '/trimwell/', handout: '', unit },
   };
-  remembered.set(session, choices);
+  remembered.set(session, { opening: session.openings, choices });
   return choices;
 }

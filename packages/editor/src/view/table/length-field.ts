@@ -51,6 +51,11 @@ export class LengthField extends LitElement {
   /** The arrow keys have changed the text and it is not committed yet: a key that is held down commits once. */
   #stepped = false;
 
+  /** True while what stands in the box was refused. */
+  get refused(): boolean {
+    return this.problem !== '';
+  }
+
   protected override willUpdate(changed: PropertyValues<this>): void {
     // Whatever was said was about another value.
     if (changed.has('value') && changed.get('value') !== undefined) this.problem = '';

@@ -9,7 +9,8 @@ function fileLine({ name, copies, width, height }: CutFile, unit: Unit): string 
 }
 
 function paperLines({ name, sheets, proof, unmade }: CutPaperSheets): readonly string[] {
-  const fewest = proof.fewestSheets ? ', and no layout needs fewer' : '';
+  // What is proven holds for the boxes around the pieces; round pieces may lie closer, which is not tried.
+  const fewest = proof.fewestSheets ? ', the fewest for upright boxes around the pieces' : '';
   return [
     `  ${name}: ${sheets === 1 ? '1 sheet' : `${sheets} sheets`}${fewest}.`,
     ...unmade.map(({ name: piece, quantity, reason }) => `    NOT in the files: ${quantity} of ${piece} (${reason}).`),
@@ -35,7 +36,9 @@ export function readMe(
     '',
     'Cut these files so often:',
     ...files.map((file) => fileLine(file, unit)),
-    ...(papers.length > 0 ? ['', 'Sheets:', ...papers.flatMap(paperLines)] : []),
+    ...(papers.length > 0
+      ? ['', 'Sheets (centres of pieces that others cover are not used here):', ...papers.flatMap(paperLines)]
+      : []),
     '',
     'Check the size before you cut:',
     ...(first

@@ -22,9 +22,14 @@ function fontFor(text: string, fonts: readonly LoadedFont[]): LoadedFont | undef
   return fonts.find(({ letters }) => [...text].every((letter) => letters.has(letter.codePointAt(0) ?? 0)));
 }
 
-/** What is shown for a letter that no font has: its code point, which can be looked up, and never an empty box. */
+/**
+ * What is shown for a letter that no font has: its code point, which can be looked up, and never an empty box. Of a letter
+ * that is made of several the first stands for all, or it would be longer than a line.
+ */
 export function codeOf(letter: string): string {
-  return `[U+${(letter.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}]`;
+  const [first = ''] = letter;
+  const more = letter.length > first.length ? '…' : '';
+  return `[U+${(first.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}${more}]`;
 }
 
 function runOf(letter: string, fonts: readonly LoadedFont[]): LetterRun | null {
@@ -43,8 +48,24 @@ function runOf(letter: string, fonts: readonly LoadedFont[]): LetterRun | null {
 
 /** The letters of `text` that none of `fonts` has, each once. */
 export function missingLetters(text: string, fonts: readonly LoadedFont[]): readonly string[] {
-  const letters = [...new Set(plainly(text))];
-  return letters.filter((letter) => runOf(letter, fonts) === null);
+  return [...new Set(clustersOf(plainly(text)))].filter((cluster) => isMissing(cluster, fonts));
+}
+
+const CLUSTERS = new Intl.Segmenter(undefined, { granularity: 'grapheme' });
+
+/** What a reader takes for one letter each, however many code points it has. */
+function clustersOf(text: string): readonly string[] {
+  return [...CLUSTERS.segment(text)].map(({ segment }) => segment);
+}
+
+function isMissing(cluster: string, fonts: readonly LoadedFont[]): boolean {
+  return [...cluster].some((letter) => runOf(letter, fonts) === null);
+}
+
+/** A cluster as runs; one of which any part is missing is shown by one number. */
+function clusterRuns(cluster: string, first: LoadedFont, fonts: readonly LoadedFont[]): readonly LetterRun[] {
+  const runs = [...cluster].flatMap((letter) => runOf(letter, fonts) ?? []);
+  return runs.length === [...cluster].length ? runs : [{ font: first, text: codeOf(cluster) }];
 }
 
 /** `text` in runs of one font each, the first that has the letter; what none has is shown as its code point. */
@@ -52,8 +73,7 @@ export function letterRuns(text: string, fonts: readonly LoadedFont[]): readonly
   const [first] = fonts;
   if (!first) throw new Error('A face has no font.');
   const runs: LetterRun[] = [];
-  for (const letter of plainly(text)) {
-    const run = runOf(letter, fonts) ?? { font: first, text: codeOf(letter) };
+  for (const run of clustersOf(plainly(text)).flatMap((cluster) => clusterRuns(cluster, first, fonts))) {
     const last = runs.at(-1);
     if (last && last.font === run.font) runs[runs.length - 1] = { font: last.font, text: last.text + run.text };
     else runs.push(run);

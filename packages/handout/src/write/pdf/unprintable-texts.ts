@@ -17,6 +17,9 @@ export interface UnprintableText {
   readonly message: string;
 }
 
+/** Letters that a sentence names at most. */
+const MOST_NAMED = 8;
+
 function textsIn(items: readonly Item[]): readonly TextItem[] {
   return items.flatMap((item) => (item.kind === 'text' ? [item] : item.kind === 'group' ? textsIn(item.items) : []));
 }
@@ -36,6 +39,17 @@ export function unprintableIn({ pages }: HandoutPages, fonts: Fonts): readonly U
       return [{ page: index + 1, key: item.key, at: item.at, text: item.text, letters, message }];
     }),
   );
+}
+
+/** What is said of all of them in one sentence: which letters, how they are shown, on which pages; null when there are none. */
+export function unprintableNote(texts: readonly UnprintableText[]): string | null {
+  if (texts.length === 0) return null;
+  const letters = [...new Set(texts.flatMap((text) => text.letters))];
+  const named = letters.slice(0, MOST_NAMED).map((letter) => `${letter} as ${codeOf(letter)}`);
+  const more = letters.length > MOST_NAMED ? ` and ${letters.length - MOST_NAMED} more` : '';
+  const pages = [...new Set(texts.map(({ page }) => page))];
+  const where = `${pages.length === 1 ? 'page' : 'pages'} ${pages.join(', ')}`;
+  return `Letters that no font of the pages has are shown by their numbers: ${named.join(', ')}${more}; on ${where}.`;
 }
 
 /**
