@@ -23,6 +23,7 @@ export const LAYERS = {
     rect: ['length'],
     outline: ['length', 'rect'],
     stack: ['length', 'rect', 'outline'],
+    regions: ['stack', 'length', 'rect', 'outline'],
     cut: ['length', 'rect'],
     steps: ['cut', 'length', 'rect'],
     sheet: ['cut', 'length', 'rect'],
@@ -36,20 +37,22 @@ export const LAYERS = {
     begin: ['edit', 'read', 'model'],
     batch: ['edit', 'read', 'model'],
     check: ['batch', 'edit', 'read', 'model'],
+    post: ['read', 'model'],
+    assembly: ['post', 'check', 'batch', 'begin', 'edit', 'read', 'model'],
   },
   handout: { drawing: [], draw: ['drawing'], page: ['draw', 'drawing'], write: ['page', 'draw', 'drawing'] },
   editor: { state: [], session: ['state'], keeping: ['session', 'state'], view: ['keeping', 'session', 'state'] },
-  embed: { view: [] },
+  embed: { state: [], plan: ['state'], make: ['state'], view: ['make', 'plan', 'state'] },
   cli: { command: [] },
 };
 
 /** Our packages that a library of the world may be used in. */
 export const LIBRARIES = {
-  geometry: [],
+  geometry: ['clipper2-ts'],
   sketch: ['zod', 'fflate'],
   handout: ['@cantoo/pdf-lib', '@tarikjabiri/dxf', 'fontkit', 'fflate'],
   editor: ['lit', '@svgdotjs/svg.js', 'interactjs', 'idb', 'zod'],
-  embed: ['lit'],
+  embed: ['zod'],
   cli: ['@resvg/resvg-wasm'],
 };
 

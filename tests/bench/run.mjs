@@ -13,6 +13,8 @@ const BENCHES = {
   warm: 'warm.mjs',
   drag: 'drag.mjs',
   handout: 'handout.mjs',
+  embed: 'embed.mjs',
+  checks: 'checks.mjs',
 };
 
 const words = process.argv.slice(2);

@@ -1,6 +1,7 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
 import { text } from 'node:stream/consumers';
+import { CHECK_USAGE, check } from './command/check.js';
 import { CUT_USAGE, cut } from './command/cut.js';
 import { CUT_FILES_USAGE, cutFilesOf } from './command/cut-files.js';
 import { GUIDES_USAGE, guides } from './command/guides.js';
@@ -47,6 +48,11 @@ const COMMANDS: Readonly<Record<string, { readonly run: Command; readonly usage:
     run: nearMissesOf,
     usage: NEAR_MISSES_USAGE,
     what: 'small changes of size that save a sheet or add a card',
+  },
+  check: {
+    run: check,
+    usage: CHECK_USAGE,
+    what: 'whether a card can be built, folded, slipped into its envelope and posted',
   },
   steps: { run: steps, usage: STEPS_USAGE, what: 'the cuts of a batch in the order in which a person makes them' },
   mix: { run: mix, usage: MIX_USAGE, what: 'which paper of a mix each card gets in each role' },

@@ -12,7 +12,7 @@ import { type Paper, pieceOfBlank } from '@trimwell/sketch';
 import type { Drawing, Item } from '../drawing/drawing.js';
 import { type FarPart, type PlacedText, placedBox, placeFarLabels, placeLabel, placeNote } from './label-placement.js';
 import { labelOfBlank } from './labels.js';
-import { sheetLook } from './piece.js';
+import { sheetLook } from './piece-look.js';
 
 export interface SheetOptions {
   readonly style: LengthStyle;

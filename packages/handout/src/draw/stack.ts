@@ -2,7 +2,7 @@ import { formatLength, inches, type LengthStyle } from '@trimwell/geometry';
 import type { Sketch } from '@trimwell/sketch';
 import type { Drawing, Item } from '../drawing/drawing.js';
 import { labelPieces } from './labels.js';
-import { looksOf } from './piece.js';
+import { looksOf } from './piece-look.js';
 import { drawSlip } from './slip.js';
 import { FLAT, LEAN, layoutStack, NAMES, type StackLayoutOptions, type StackSlip } from './stack-layout.js';
 import { textWidth } from './text-width.js';

@@ -2,7 +2,7 @@ import { type HiddenCentreOffer, hiddenCentreOffers, type PaperPlan, realSheets 
 import { workAfterCutting } from './after-cutting.js';
 import type { Atom, AtomGroup } from './atom.js';
 import { called, calledBlank, frameWidth, type HandoutContext } from './context.js';
-import { gluingTexts } from './gluing.js';
+import { gluingWork } from './gluing.js';
 import type { Pager } from './pager.js';
 import { capital } from './piece-words.js';
 import { POINT } from './sheet-of-paper.js';
@@ -14,7 +14,7 @@ import { STYLES } from './text-style.js';
 import { usesCentres, usesHotGlue, usesPunches } from './uses.js';
 
 /** A line of the checklist: the guide's new setting where it is moved, and what to do. */
-interface Task {
+export interface Task {
   readonly setting: string;
   readonly text: string;
 }
@@ -75,7 +75,7 @@ function knifeTask(
   return [{ setting: '', text }];
 }
 
-interface PaperTasks {
+export interface PaperTasks {
   readonly paperPlan: PaperPlan;
   readonly settings: number;
   readonly turns: number;
@@ -83,7 +83,7 @@ interface PaperTasks {
 }
 
 /** The tasks at the trimmer for one paper; `offset` is the number of layouts of the papers before it. */
-function paperTasks(
+export function paperTasks(
   paperPlan: PaperPlan,
   offset: number,
   offers: readonly HiddenCentreOffer[],
@@ -144,11 +144,7 @@ export function cautionTexts({ sketch, batch, speech }: HandoutContext): readonl
 function afterAtoms(context: HandoutContext, width: number): readonly Atom[] {
   const { speech, measure } = context;
   const { say } = speech;
-  const gluing = (['inside', 'front'] as const).flatMap((face) => gluingTexts(context, face));
-  const parts = [
-    ...workAfterCutting(context),
-    ...(gluing.length > 0 ? [{ title: say.heads.gluing, texts: gluing }] : []),
-  ];
+  const parts = [...workAfterCutting(context), ...gluingWork(context)];
   if (parts.length === 0) return [];
   const { after } = say.heads;
   return [

@@ -1,4 +1,5 @@
 import { CARD_BASE, type Face, type Piece } from '@trimwell/sketch';
+import type { WorkPart } from './after-cutting.js';
 import { called, type HandoutContext } from './context.js';
 import { tied } from './wrap.js';
 
@@ -42,4 +43,10 @@ export function gluingTexts(context: HandoutContext, face: Face): readonly strin
       const glued = say.onTo(called(context, piece.id), letter);
       return piece.raise > 0 ? `${glued}, ${say.raisedBy(length(piece.raise))}` : glued;
     });
+}
+
+/** The gluing of a card, inside first, as one part of the work; none where nothing is glued. */
+export function gluingWork(context: HandoutContext): readonly WorkPart[] {
+  const texts = (['inside', 'front'] as const).flatMap((face) => gluingTexts(context, face));
+  return texts.length === 0 ? [] : [{ title: context.speech.say.heads.gluing, texts }];
 }

@@ -1,4 +1,4 @@
-import { formatLength, formatSize, type Length, type Unit } from '@trimwell/geometry';
+import { formatLength, formatSize, type Length, type LengthStyle, type Unit } from '@trimwell/geometry';
 import { MESSAGES, type Messages } from './messages.js';
 import { tied } from './wrap.js';
 
@@ -38,8 +38,12 @@ function dayOf(day: string): Date {
   return date;
 }
 
-/** The speech of a handout. Millimetres have the language's decimal sign, inches are fractions in both languages. */
-export function speechIn(language: Language, unit: Unit): Speech {
+/**
+ * The speech of a handout. Millimetres have the language's decimal sign, inches are fractions in both languages unless
+ * `form` says otherwise.
+ */
+export function speechIn(language: Language, unit: Unit, form: NonNullable<LengthStyle['form']> = 'fraction'): Speech {
+  const style: LengthStyle = { unit, form };
   const say = MESSAGES[language];
   const local = (text: string): string => {
     const decimal = language === 'de' ? text.replaceAll('.', ',') : text;
@@ -49,9 +53,9 @@ export function speechIn(language: Language, unit: Unit): Speech {
     language,
     unit,
     say,
-    length: (length) => tied(local(formatLength(length, { unit }))),
-    size: (size) => tied(local(formatSize(size, { unit }))),
-    bareSize: (size) => local(formatSize(size, { unit, bare: true })),
+    length: (length) => tied(local(formatLength(length, style))),
+    size: (size) => tied(local(formatSize(size, style))),
+    bareSize: (size) => local(formatSize(size, { ...style, bare: true })),
     list: (parts) => new Intl.ListFormat(language, { type: 'conjunction' }).format(parts),
     day: (day) => new Intl.DateTimeFormat(language, { dateStyle: 'long', timeZone: 'UTC' }).format(dayOf(day)),
     number: (value) => new Intl.NumberFormat(language).format(value).replace('-', '−'),

@@ -3,6 +3,7 @@ import { realSheets } from '@trimwell/sketch';
 import type { Atom, AtomGroup } from './atom.js';
 import type { HandoutContext } from './context.js';
 import { CORNERS } from './piece-words.js';
+import { postingTexts } from './posting.js';
 import { POINT } from './sheet-of-paper.js';
 import { headingAtom, rowAtom, textAtom, type Words } from './text-atoms.js';
 import { STYLES } from './text-style.js';
@@ -53,7 +54,9 @@ function papers({ sketch, batch, speech }: HandoutContext): readonly (readonly W
     if (!paper) return [];
     const count = realSheets(plan);
     const size = speech.size(paper);
-    const needed = count === 0 ? say.notNeeded(size) : say.needed(say.sheets(count), size);
+    const unmade = plan.unmade.length > 0;
+    const needed =
+      count > 0 ? say.needed(say.sheets(count), size) : unmade ? say.noneCuttable(size) : say.notNeeded(size);
     const note = paper.directional ? `${needed}, ${say.directional}` : needed;
     return [
       [
@@ -125,7 +128,11 @@ export function suppliesStory(context: HandoutContext, width: number): readonly 
   return [
     ...yieldAtoms(context, width),
     headingAtom(say.heads.supplies, 2, width, measure, { mark: { title: say.heads.supplies, level: 2 } }),
-    ...part(say.heads.papers, listAtoms([...papers(context), ...plain([bases, ...envelope])], width, context), true),
+    ...part(
+      say.heads.papers,
+      listAtoms([...papers(context), ...plain([bases, ...envelope, ...postingTexts(context)])], width, context),
+      true,
+    ),
     ...part(say.heads.tools, listAtoms(plain(toolTexts(context)), width, context)),
     ...part(say.heads.further, listAtoms(plain(sketch.supplies.filter((text) => text.trim() !== '')), width, context)),
   ];

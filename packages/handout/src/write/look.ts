@@ -1,10 +1,10 @@
 import type { SheetLook } from '../drawing/drawing.js';
+import { type Photos, photoOf } from './look-fill.js';
 import type { Mark } from './mark.js';
 import { printPaths } from './prints.js';
 import { unit } from './units.js';
 
-/** Addresses (object or data URLs) of the users' own photographs of sheets that are at hand, by hash. */
-export type Photos = ReadonlyMap<string, string>;
+export { isFlat, lookFill, type Photos } from './look-fill.js';
 
 /** What an ink of a print is when the paper names none. */
 const USUAL_INK = '#7c8a80';
@@ -31,17 +31,6 @@ function printMark(look: SheetLook): Mark {
   };
 }
 
-/** The address of the look's photograph, with the sheet that it spans; null where a print drawn by us is shown. */
-function photoOf({ photo, sheet }: SheetLook, photos?: Photos) {
-  const href = photo === undefined ? undefined : photos?.get(photo);
-  return href === undefined || !sheet ? null : { href, sheet };
-}
-
-/** True for a look that is one flat colour: plain paper without a photograph among `photos`. */
-export function isFlat(look: SheetLook, photos?: Photos): boolean {
-  return look.pattern === 'plain' && !photoOf(look, photos);
-}
-
 /**
  * The pattern that fills areas of a paper: its ground and one repeat of its print, or, when it has a photograph that is
  * among `photos`, the whole sheet as photographed. In user units; `id` is its own.
@@ -61,9 +50,4 @@ export function lookPattern(look: SheetLook, id: string, photos?: Photos): Mark 
     attributes: { id, patternUnits: 'userSpaceOnUse', ...size },
     children: [{ tag: 'rect', key: '', attributes: { ...size, fill: look.ground } }, print],
   };
-}
-
-/** The `fill` of an area of a paper: a flat colour, or the address of its pattern. */
-export function lookFill(look: SheetLook, id: string, photos?: Photos): string {
-  return isFlat(look, photos) ? look.ground : `url(#${id})`;
 }

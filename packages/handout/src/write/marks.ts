@@ -1,5 +1,5 @@
 import type { Drawing, Item, TextFace } from '../drawing/drawing.js';
-import { isFlat, lookFill, lookPattern, type Photos } from './look.js';
+import { lookFill, type Photos, patternId } from './look-fill.js';
 import type { Mark } from './mark.js';
 import { pathData } from './path-data.js';
 import { unit } from './units.js';
@@ -10,18 +10,6 @@ export interface MarkContext {
   readonly prefix: string;
   /** Photographs of sheets that are at hand; a print drawn by us stands in for any other. */
   readonly photos?: Photos;
-}
-
-/** The id of a paper's pattern; papers' ids are plain, so it is safe in a URL and in XML. */
-export function patternId(prefix: string, paper: string): string {
-  return `${prefix}-paper-${paper}`;
-}
-
-/** The patterns of all looks that are more than one flat colour. */
-export function lookPatterns({ looks, prefix, photos }: MarkContext): readonly Mark[] {
-  return Object.entries(looks)
-    .filter(([, look]) => !isFlat(look, photos))
-    .map(([paper, look]) => lookPattern(look, patternId(prefix, paper), photos));
 }
 
 function named(item: Item): Record<string, string> {

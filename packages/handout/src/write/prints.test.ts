@@ -2,8 +2,8 @@ import { inches } from '@trimwell/geometry';
 import { type Look, PATTERNS } from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 import { isFlat, lookFill, lookPattern } from './look.js';
+import { lookPatterns } from './look-patterns.js';
 import { markText } from './mark.js';
-import { lookPatterns } from './marks.js';
 import { printPaths } from './prints.js';
 
 type Point = readonly [x: number, y: number];

@@ -3,8 +3,9 @@ import type { Drawing } from '../drawing/drawing.js';
 import { escapeXml } from './escape.js';
 import { inkMark } from './ink.js';
 import type { Photos } from './look.js';
+import { lookPatterns } from './look-patterns.js';
 import { markText } from './mark.js';
-import { itemMark, lookPatterns } from './marks.js';
+import { itemMark } from './marks.js';
 import { PAPER_THEME, type Theme } from './theme.js';
 import { unit } from './units.js';
 

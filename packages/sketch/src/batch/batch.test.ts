@@ -7,10 +7,11 @@ import { applyEdit } from '../edit/apply-edit.js';
 import type { Sketch } from '../model/sketch.js';
 import { expectSketch } from '../read/read-sketch.js';
 import { planBatch } from './batch-plan.js';
+import { batchRecipe } from './batch-recipe.js';
 import { pieceOfBlank } from './blank-id.js';
 import { cutJobs } from './cut-jobs.js';
 import { mixPlan } from './mix-plan.js';
-import { type BatchRecipe, batchRecipe, CARD_BASE, sketchTrimmer } from './recipe.js';
+import { type BatchRecipe, CARD_BASE, sketchTrimmer } from './recipe.js';
 import { batchYield, sheetsFor } from './yield.js';
 
 const sketch = sampleSketch();

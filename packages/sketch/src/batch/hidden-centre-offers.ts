@@ -1,7 +1,8 @@
 import type { Length, Rect } from '@trimwell/geometry';
 import type { Sketch } from '../model/sketch.js';
+import { batchRecipe, usefulCentres } from './batch-recipe.js';
 import { coversOf } from './hidden-centres.js';
-import { batchRecipe, partsFrom, rulerStep, usefulCentres } from './recipe.js';
+import { partsFrom, rulerStep } from './recipe.js';
 
 /** A centre that the batch could use: what it is cut out of, its size, what hides it, and what could be cut from it. */
 export interface HiddenCentreOffer {

@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { centreSketch, middlePiece, taggedSketch } from '../../../../tests/kit/centre-sketch.js';
 import type { Sketch } from '../model/sketch.js';
 import { type BatchPlan, type PaperPlan, planBatch } from './batch-plan.js';
+import { batchRecipe } from './batch-recipe.js';
 import { pieceOfBlank } from './blank-id.js';
 import { centreOf, isCentre, realSheets } from './centre-papers.js';
 import { cutJobs } from './cut-jobs.js';
@@ -12,7 +13,7 @@ import { hiddenCentres } from './hidden-centres.js';
 import { type NearMisses, nearMisses } from './near-miss.js';
 import { planForSheets } from './plan-for-sheets.js';
 import { type PlanOne, planJob, sparingCentres } from './plan-job.js';
-import { batchRecipe, rulerStep } from './recipe.js';
+import { rulerStep } from './recipe.js';
 import { batchYield } from './yield.js';
 import { yieldCurve } from './yield-curve.js';
 

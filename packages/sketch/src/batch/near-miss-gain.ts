@@ -2,9 +2,9 @@ import { AS_MANY_AS_POSSIBLE, type Sketch } from '../model/sketch.js';
 import { type PaperPlan, planBatch } from './batch-plan.js';
 import { realSheets } from './centre-papers.js';
 import { cutJobs } from './cut-jobs.js';
+import { isLimited, MOST_CARDS, makesAll, makesCards, mostCards } from './most-cards.js';
 import { type PlanOne, planJob } from './plan-job.js';
 import type { BatchRecipe } from './recipe.js';
-import { isLimited, MOST_CARDS, makesAll, makesCards, mostCards } from './yield.js';
 import type { PaperSheets } from './yield-curve.js';
 
 /** The sketch as it is, in figures. */
@@ -24,11 +24,11 @@ export interface Baseline {
 export function baselineOf(recipe: BatchRecipe, wanted: Sketch['batch']['cards'], planOne: PlanOne): Baseline | null {
   const plans = (cards: number): Baseline['plans'] =>
     new Map(planBatch(recipe, cards, planOne).papers.map((plan) => [plan.paper, plan]));
-  if (typeof wanted === 'number' && makesCards(recipe, wanted, planOne))
+  if (typeof wanted === 'number' && makesCards(recipe, wanted, planOne, cutJobs))
     return { cards: wanted, upTo: null, saving: true, plans: plans(wanted), short: new Set(), planOne };
   const upTo = typeof wanted === 'number' ? wanted : isLimited(recipe) ? MOST_CARDS : null;
   if (upTo === null) return null;
-  const cards = mostCards(recipe, { planOne, guess: 1, upTo });
+  const cards = mostCards(recipe, { planOne, jobsOf: cutJobs, guess: 1, upTo });
   const short = cutJobs(recipe, cards + 1).filter(({ job }) => !makesAll(job, planOne));
   return {
     cards,
@@ -75,13 +75,13 @@ function adds(recipe: BatchRecipe, base: Baseline): boolean {
   const { upTo, cards, short, planOne } = base;
   if (upTo === null || cards >= upTo) return false;
   const fails = cutJobs(recipe, cards + 1).some(({ job }) => short.has(JSON.stringify(job)));
-  return !fails && makesCards(recipe, cards + 1, planOne);
+  return !fails && makesCards(recipe, cards + 1, planOne, cutJobs);
 }
 
 function addedCards(recipe: BatchRecipe, base: Baseline): number {
   const { upTo, cards, planOne } = base;
   if (upTo === null || !adds(recipe, base)) return 0;
-  return mostCards(recipe, { planOne, guess: cards + 1, upTo }) - cards;
+  return mostCards(recipe, { planOne, jobsOf: cutJobs, guess: cards + 1, upTo }) - cards;
 }
 
 /** Sheets saved by real plans; none where any paper would need more than before, or something stays unmade. */

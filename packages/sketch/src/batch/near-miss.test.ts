@@ -10,10 +10,11 @@ import type { Piece, Sketch } from '../model/sketch.js';
 import { expectSketch, readEdit } from '../read/read-sketch.js';
 import { writeEdit } from '../read/write-sketch.js';
 import { type PlanOne, planBatch } from './batch-plan.js';
+import { batchRecipe } from './batch-recipe.js';
 import { type NearMisses, type NearMissOptions, nearMisses } from './near-miss.js';
 import { matsOf, shrinkAbout, smallerEdits, smallerMarks } from './near-miss-edit.js';
 import { planForSheets } from './plan-for-sheets.js';
-import { batchRecipe, rulerStep } from './recipe.js';
+import { rulerStep } from './recipe.js';
 import { batchYield } from './yield.js';
 
 const quickly: PlanOne = (job) => planCuts(job, { work: QUICK_WORK });

@@ -1,12 +1,13 @@
 import { inches, type Length, leastSheets, millimetres, ticks } from '@trimwell/geometry';
 import { applyEdit } from '../edit/apply-edit.js';
 import type { Piece, Sketch } from '../model/sketch.js';
+import { batchRecipe } from './batch-recipe.js';
 import { realSheets } from './centre-papers.js';
 import { matsOf, type ResizeEdit, smallerEdits } from './near-miss-edit.js';
 import { baselineOf, type Gain, gainOf, hopeless, worth } from './near-miss-gain.js';
 import { planForSheets } from './plan-for-sheets.js';
 import type { PlanOne } from './plan-job.js';
-import { type BatchRecipe, batchRecipe, rulerStep } from './recipe.js';
+import { type BatchRecipe, rulerStep } from './recipe.js';
 import { rememberPlans } from './remember-plans.js';
 import { provenShort } from './yield.js';
 import type { PaperSheets } from './yield-curve.js';

@@ -2,9 +2,10 @@ import { type CutJob, checkPlan, inches, planCuts, ticks } from '@trimwell/geome
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import { stripSketch } from '../../../../tests/kit/strip-sketch.js';
+import { batchRecipe } from './batch-recipe.js';
 import { cutJobs } from './cut-jobs.js';
 import { planForSheets } from './plan-for-sheets.js';
-import { batchRecipe, sketchTrimmer } from './recipe.js';
+import { sketchTrimmer } from './recipe.js';
 import { rememberPlans } from './remember-plans.js';
 
 const recipes = [sampleSketch(), stripSketch('2 1/8 in', { moss: 2 })].map(batchRecipe);

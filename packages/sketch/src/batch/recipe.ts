@@ -1,22 +1,11 @@
-import {
-  blankSize,
-  type CutPaper,
-  flatCardBase,
-  inches,
-  type Length,
-  millimetres,
-  type Trimmer,
-  ticks,
-} from '@trimwell/geometry';
-import { RULER_STEPS, rulerStep } from '../model/ruler-steps.js';
-import type { Paper, Piece, Sketch } from '../model/sketch.js';
+import { type CutPaper, flatCardBase, inches, type Length, millimetres, type Trimmer, ticks } from '@trimwell/geometry';
+import { RULER_STEPS } from '../model/ruler-steps.js';
+import type { Paper, Sketch } from '../model/sketch.js';
 import { fitsInto, type RecipeCentre } from './centre-papers.js';
-import { type HiddenCentre, hiddenCentres } from './hidden-centres.js';
+import { CARD_BASE, pieceBlank } from './piece-blank.js';
 
 export { rulerStep } from '../model/ruler-steps.js';
-
-/** The blank id of the opened-flat card base. */
-export const CARD_BASE = 'card-base';
+export { CARD_BASE, pieceBlank } from './piece-blank.js';
 
 /** One role of a card: a blank that every card needs `perCard` times, from one paper or taking turns among several. */
 export interface RecipePart {
@@ -41,18 +30,6 @@ export interface BatchRecipe {
   readonly contrast: readonly (readonly string[])[];
   /** Centres that may be cut out of pieces, in gluing order; empty unless the batch has them switched on. */
   readonly centres: readonly RecipeCentre[];
-}
-
-/** The blank of `piece`: its untilted size, plus the bite of the punch on each punched edge. */
-export function pieceBlank(sketch: Sketch, piece: Piece): { readonly width: Length; readonly height: Length } {
-  const bite = (id: string | undefined): Length => sketch.punches.find((punch) => punch.id === id)?.bite ?? ticks(0);
-  const { top, right, bottom, left } = piece.punched;
-  return blankSize({
-    width: piece.width,
-    height: piece.height,
-    shape: piece.shape,
-    bites: { top: bite(top), right: bite(right), bottom: bite(bottom), left: bite(left) },
-  });
 }
 
 /** The sheets of `paper` as the planner sees them. */
@@ -104,18 +81,11 @@ export function partsFrom(
   });
 }
 
-/** The hidden centres of `sketch` that a blank of a paper of the same piece fits into. */
-export function usefulCentres(sketch: Sketch, recipe: Pick<BatchRecipe, 'papers' | 'parts'>): readonly HiddenCentre[] {
-  const step = rulerStep(sketch.unit);
-  // Not even the whole piece would do for most, so that little has to be looked at while something is dragged.
-  const wanted = (piece: Piece): boolean => partsFrom(recipe, piece.id, piece).length > 0;
-  return hiddenCentres(sketch, { step, wanted }).filter(
-    ({ piece, place }) => partsFrom(recipe, piece, place).length > 0,
-  );
-}
-
-/** The recipe of `sketch`: the card base first, then every piece in gluing order, on both faces. */
-export function batchRecipe(sketch: Sketch): BatchRecipe {
+/**
+ * The recipe of `sketch`, the card base first, then every piece in gluing order, on both faces; without hidden centres,
+ * whatever its batch says (see `batchRecipe`).
+ */
+export function plainRecipe(sketch: Sketch): BatchRecipe {
   const base = flatCardBase(sketch.card);
   const parts: readonly RecipePart[] = [
     { blank: CARD_BASE, width: base.width, height: base.height, perCard: 1, papers: [sketch.card.base] },
@@ -127,14 +97,12 @@ export function batchRecipe(sketch: Sketch): BatchRecipe {
     })),
   ];
   const sides = parts.flatMap((part) => [part.width, part.height]);
-  const papers = sketch.papers.map(cutPaper);
-  const centres = sketch.batch.hiddenCentres ? usefulCentres(sketch, { papers, parts }) : [];
   return {
     cards: sketch.batch.cards,
     trimmer: { ...sketchTrimmer(sketch.unit, sides), stoppedCuts: sketch.batch.stoppedCuts },
-    papers,
+    papers: sketch.papers.map(cutPaper),
     parts,
     contrast: sketch.batch.contrast,
-    centres: centres.map(({ piece, place: { width, height } }) => ({ piece, width, height })),
+    centres: [],
   };
 }

@@ -4,9 +4,10 @@ import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import { stripSketch } from '../../../../tests/kit/strip-sketch.js';
 import { type PlanOne, planBatch } from './batch-plan.js';
+import { batchRecipe } from './batch-recipe.js';
 import { cutJobs } from './cut-jobs.js';
 import { planForSheets } from './plan-for-sheets.js';
-import { type BatchRecipe, batchRecipe } from './recipe.js';
+import type { BatchRecipe } from './recipe.js';
 import { batchYield } from './yield.js';
 import { type YieldCurveOptions, type YieldPoint, yieldCurve } from './yield-curve.js';
 

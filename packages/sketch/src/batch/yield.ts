@@ -2,12 +2,10 @@ import { type CutJob, leastSheets, planCuts } from '@trimwell/geometry';
 import { type BatchPlan, type PlanOne, planBatch } from './batch-plan.js';
 import { withoutCentres } from './centre-papers.js';
 import { cutJobs } from './cut-jobs.js';
+import { isLimited, MOST_CARDS, makesAll, mostCards, sample } from './most-cards.js';
 import { planForSheets } from './plan-for-sheets.js';
 import type { BatchRecipe } from './recipe.js';
 import { rememberPlans } from './remember-plans.js';
-
-/** Most cards that a batch is ever counted up to. */
-export const MOST_CARDS = 500;
 
 /** What one sheet more of `paper`, and of no other, would give. */
 export interface OneMore {
@@ -28,24 +26,6 @@ export interface BatchYield {
   /** For each limited paper that the cards need, in the order of the papers; empty unless asked for. */
   readonly oneMore: readonly OneMore[];
   readonly plan: BatchPlan;
-}
-
-/** True when some paper that the cards need is limited, so that "as many as possible" has an answer. */
-export function isLimited(recipe: BatchRecipe): boolean {
-  const used = new Set(recipe.parts.flatMap((part) => part.papers));
-  return recipe.papers.some((paper) => paper.sheets !== null && used.has(paper.id));
-}
-
-/** The job to ask for when only completeness counts: of unlimited sheets one copy of each blank tells it all. */
-function sample(job: CutJob): CutJob {
-  if (job.papers.some((paper) => paper.sheets !== null)) return job;
-  return { ...job, blanks: job.blanks.map((blank) => ({ ...blank, quantity: Math.min(1, blank.quantity) })) };
-}
-
-/** True when `planOne` makes all of `job`; centres are tried where it cannot be done without them. */
-export function makesAll(job: CutJob, planOne: PlanOne): boolean {
-  const plain = withoutCentres(job);
-  return planOne(sample(plain)).complete || (plain !== job && planOne(job).complete);
 }
 
 function shortOfSheets(job: CutJob): boolean {
@@ -93,61 +73,6 @@ export interface YieldOptions {
   readonly oneMore?: boolean;
 }
 
-/** The largest number up to `most` that is possible, going out from `guess` in growing steps, then halving; 0 for none. */
-function largestPossible(guess: number, most: number, possible: (n: number) => boolean): number {
-  let made = 0;
-  let failed = most + 1;
-  let step = 1;
-  if (possible(guess)) {
-    made = guess;
-    while (made + step <= most && possible(made + step)) {
-      made += step;
-      step *= 2;
-    }
-    failed = Math.min(made + step, most + 1);
-  } else {
-    failed = guess;
-    while (failed - step >= 1 && !possible(failed - step)) {
-      failed -= step;
-      step *= 2;
-    }
-    made = Math.max(0, failed - step);
-  }
-  while (failed - made > 1) {
-    const middle = Math.floor((made + failed) / 2);
-    if (possible(middle)) made = middle;
-    else failed = middle;
-  }
-  return made;
-}
-
-/** True when `planOne` makes all blanks of `cards` cards; the first paper that fails ends the asking. */
-export function makesCards(recipe: BatchRecipe, cards: number, planOne: PlanOne): boolean {
-  return cutJobs(recipe, cards).every(({ job }) => makesAll(job, planOne));
-}
-
-export interface MostCardsOptions {
-  readonly planOne: PlanOne;
-  /** A number of cards to begin with. The answer does not depend on it. */
-  readonly guess: number;
-  /** The largest answer wanted. */
-  readonly upTo: number;
-}
-
-/** The most cards, up to `upTo`, of which `planOne` makes all blanks; 0 when it does not make a single one. */
-export function mostCards(recipe: BatchRecipe, { planOne, guess, upTo }: MostCardsOptions): number {
-  const start = Math.min(Math.max(1, guess), upTo);
-  let most = largestPossible(start, upTo, (n) => makesCards(recipe, n, planOne));
-  // Dealt anew, a mix can suit a few cards more although it did not suit one more.
-  const turns = Math.max(...recipe.parts.map(({ papers }) => papers.length), 1);
-  for (let more = 1; more < turns && most + more <= upTo; more += 1) {
-    if (!makesCards(recipe, most + more, planOne)) continue;
-    most += more;
-    more = 0;
-  }
-  return most;
-}
-
 /** `recipe` with one sheet more of `paper`. */
 function withOneMore(recipe: BatchRecipe, paper: string): BatchRecipe {
   const more = (sheets: number | null): number | null => (sheets === null ? null : sheets + 1);
@@ -173,7 +98,7 @@ export function* oneMoreSheet(
     yield;
     const richer = withOneMore(recipe, id);
     // A plan without the sheet is a plan with it as well, even where the planner missed it.
-    const most = Math.max(cards, mostCards(richer, { planOne, guess: cards + 1, upTo: MOST_CARDS }));
+    const most = Math.max(cards, mostCards(richer, { planOne, jobsOf: cutJobs, guess: cards + 1, upTo: MOST_CARDS }));
     yield;
     oneMore.push({ paper: id, cards: most, proven: prove && provenShort(richer, most + 1) });
   }
@@ -190,7 +115,7 @@ export function batchYield(recipe: BatchRecipe, options: YieldOptions = {}): Bat
   const { guess = 1, prove = true } = options;
   const planOne = options.planOne ?? planCuts;
   const countWith = rememberPlans(options.countWith ?? options.planOne ?? planForSheets());
-  const cards = mostCards(recipe, { planOne: countWith, guess, upTo: MOST_CARDS });
+  const cards = mostCards(recipe, { planOne: countWith, jobsOf: cutJobs, guess, upTo: MOST_CARDS });
   const short = cutJobs(recipe, cards + 1).filter(({ job }) => !makesAll(job, countWith));
   const more = options.oneMore ? oneMoreSheet(recipe, cards, { planOne: countWith, prove }) : null;
   let slice = more?.next();

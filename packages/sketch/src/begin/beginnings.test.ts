@@ -2,7 +2,7 @@ import { inches, millimetres, planCuts, type Size, ticks, type Unit } from '@tri
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { planBatch } from '../batch/batch-plan.js';
-import { batchRecipe } from '../batch/recipe.js';
+import { batchRecipe } from '../batch/batch-recipe.js';
 import { checkSketch } from '../check/findings.js';
 import { rulerStep } from '../model/ruler-steps.js';
 import type { Sketch } from '../model/sketch.js';

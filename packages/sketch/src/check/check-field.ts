@@ -2,6 +2,7 @@ import { type Length, type PlacedBounds, type PlacedPiece, placedBounds } from '
 import { placedPiece } from '../batch/hidden-centres.js';
 import { rulerStep } from '../batch/recipe.js';
 import type { Piece, Punch, Sketch } from '../model/sketch.js';
+import { type CoverMemory, coverMemory } from './cover-memory.js';
 
 /** What all checks of one sketch share. */
 export interface CheckField {
@@ -16,6 +17,8 @@ export interface CheckField {
   readonly under: (piece: Piece) => readonly Piece[];
   /** What is glued to the same face after it, lowest first. */
   readonly over: (piece: Piece) => readonly Piece[];
+  /** What is known of pieces below others. */
+  readonly covers: CoverMemory;
 }
 
 interface Known {
@@ -36,8 +39,8 @@ function knownOf(sketch: Sketch, piece: Piece): Known {
   return fresh;
 }
 
-/** The field of `sketch`, in which its pieces are looked at. */
-export function checkField(sketch: Sketch): CheckField {
+/** The field of `sketch`, in which its pieces are looked at; a way to mend it is looked at with the same memory. */
+export function checkField(sketch: Sketch, covers: CoverMemory = coverMemory()): CheckField {
   const faces = {
     front: sketch.pieces.filter(({ face }) => face === 'front'),
     inside: sketch.pieces.filter(({ face }) => face === 'inside'),
@@ -48,6 +51,7 @@ export function checkField(sketch: Sketch): CheckField {
     step: rulerStep(sketch.unit),
     placed: (piece) => knownOf(sketch, piece).placed,
     bounds: (piece) => knownOf(sketch, piece).bounds,
+    covers,
     under: (piece) => faces[piece.face].slice(0, place.get(piece) ?? 0),
     over: (piece) => faces[piece.face].slice((place.get(piece) ?? 0) + 1),
   };

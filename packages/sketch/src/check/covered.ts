@@ -1,6 +1,7 @@
-import { isCovered, type PlacedBounds, type PlacedPiece, ticks } from '@trimwell/geometry';
+import { coveringOf, type PlacedBounds, type PlacedPiece, ticks } from '@trimwell/geometry';
 import type { Piece } from '../model/sketch.js';
 import type { CheckField } from './check-field.js';
+import { isHidden } from './cover-memory.js';
 
 /** A share of a radius: how far inside of a corner's box its arc is at 45 degrees. */
 const WITHIN_ARC = 1 - Math.SQRT1_2;
@@ -43,22 +44,24 @@ export function boxesCover(target: PlacedBounds, boxes: readonly PlacedBounds[])
 const plain = new WeakMap<PlacedPiece, PlacedPiece>();
 
 function withoutPunches(piece: PlacedPiece): PlacedPiece {
-  const { shape } = piece;
-  const depth = Math.max(0, ...Object.values(shape.punched).map((punch) => punch?.depth ?? 0));
-  if (depth === 0) return piece;
   const known = plain.get(piece);
   if (known) return known;
-  const smaller: PlacedPiece = {
-    ...piece,
-    shape: {
-      ...shape,
-      punched: {},
-      width: ticks(Math.max(1, shape.width - 2 * depth)),
-      height: ticks(Math.max(1, shape.height - 2 * depth)),
-    },
-    x: ticks(piece.x + depth),
-    y: ticks(piece.y + depth),
-  };
+  const { shape } = piece;
+  const depth = Math.max(0, ...Object.values(shape.punched).map((punch) => punch?.depth ?? 0));
+  const smaller: PlacedPiece =
+    depth === 0
+      ? piece
+      : {
+          ...piece,
+          shape: {
+            ...shape,
+            punched: {},
+            width: ticks(Math.max(1, shape.width - 2 * depth)),
+            height: ticks(Math.max(1, shape.height - 2 * depth)),
+          },
+          x: ticks(piece.x + depth),
+          y: ticks(piece.y + depth),
+        };
   plain.set(piece, smaller);
   return smaller;
 }
@@ -67,8 +70,10 @@ const filled = new WeakMap<PlacedPiece, PlacedPiece>();
 
 /** A piece as if none of its edges were punched. */
 function unpunched(piece: PlacedPiece): PlacedPiece {
-  if (Object.values(piece.shape.punched).every((punch) => punch === undefined)) return piece;
-  const whole = filled.get(piece) ?? { ...piece, shape: { ...piece.shape, punched: {} } };
+  const known = filled.get(piece);
+  if (known) return known;
+  const punched = Object.values(piece.shape.punched).some((punch) => punch !== undefined);
+  const whole = punched ? { ...piece, shape: { ...piece.shape, punched: {} } } : piece;
   filled.set(piece, whole);
   return whole;
 }
@@ -83,33 +88,13 @@ function alike(one: PlacedPiece, other: PlacedPiece): boolean {
   );
 }
 
-interface Known {
-  readonly covers: readonly PlacedPiece[];
-  readonly covered: boolean;
-}
-
-/** Answers that are remembered for one piece: enough for the ways to mend it that are tried in turn. */
-const MOST = 6;
-const known = new WeakMap<PlacedPiece, Known[]>();
-
-function exactly(target: PlacedPiece, covers: readonly PlacedPiece[]): boolean {
-  const answers = known.get(target) ?? [];
-  const same = answers.find(
-    (each) => each.covers.length === covers.length && each.covers.every((cover, at) => cover === covers[at]),
-  );
-  if (same) return same.covered;
-  const covered = isCovered(target, covers);
-  known.set(target, [{ covers, covered }, ...answers].slice(0, MOST));
-  return covered;
-}
-
 /**
  * True when nothing of `target` shows below `covers`. Boxes decide nearly always: those within the covers may hide it all,
  * those around them may fail to; only in between the outlines are looked at. There a punched edge of a cover hides nothing,
  * and one of `target` counts as plain, so that too little is told rather than too much.
  */
 export function coveredBy(
-  { placed, bounds }: CheckField,
+  { placed, bounds, covers: memory }: CheckField,
   target: { readonly placed: PlacedPiece; readonly bounds: PlacedBounds },
   covers: readonly Piece[],
 ): boolean {
@@ -119,20 +104,17 @@ export function coveredBy(
     return box.left < right && box.right > left && box.top < bottom && box.bottom > top;
   });
   if (near.length === 0) return false;
-  const { x, y, shape } = target.placed;
-  const [middleX, middleY] = [x + shape.width / 2, y + shape.height / 2];
-  const middle = { left: middleX - 1, top: middleY - 1, right: middleX + 1, bottom: middleY + 1 };
-  if (!boxesCover(innerBox(target.placed) ?? middle, near.map(bounds))) return false;
-  if (
-    boxesCover(
-      target.bounds,
-      near.flatMap((cover) => innerBox(placed(cover)) ?? []),
-    )
-  )
-    return true;
-  if (near.some((cover) => alike(placed(cover), target.placed))) return true;
-  return exactly(
-    unpunched(target.placed),
-    near.map((cover) => withoutPunches(placed(cover))),
-  );
+  const own = unpunched(target.placed);
+  const over = near.map((cover) => withoutPunches(placed(cover)));
+  return isHidden(memory, own, over, () => {
+    const { x, y, shape } = target.placed;
+    const [middleX, middleY] = [x + shape.width / 2, y + shape.height / 2];
+    const middle = { left: middleX - 1, top: middleY - 1, right: middleX + 1, bottom: middleY + 1 };
+    if (!boxesCover(innerBox(target.placed) ?? middle, near.map(bounds))) return { is: 'shown', at: null };
+    const inner = near.flatMap((cover) => innerBox(placed(cover)) ?? []);
+    if (boxesCover(target.bounds, inner)) return { is: 'hidden', by: over };
+    const like = near.find((cover) => alike(placed(cover), target.placed));
+    if (like) return { is: 'hidden', by: [withoutPunches(placed(like))] };
+    return coveringOf(own, over);
+  });
 }

@@ -10,7 +10,9 @@ export type Severity = (typeof SEVERITIES)[number];
 export type FindingCode =
   | 'radius-too-large'
   | 'punch-too-deep'
+  | 'print-must-turn'
   | 'off-the-card'
+  | 'print-on-its-side'
   | 'hidden'
   | 'uneven-reveal'
   | 'mat-out-of-true'

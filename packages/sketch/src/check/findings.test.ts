@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import { applyEdits } from '../edit/apply-edit.js';
-import type { Edit, Piece, Sketch } from '../model/sketch.js';
+import type { Edit, Paper, Piece, Sketch } from '../model/sketch.js';
 import { type Finding, type FindingCode, SEVERITIES } from './finding.js';
 import { checkSketch } from './findings.js';
 
@@ -25,6 +25,11 @@ const place = (piece: string, x: number, y: number): Edit => ({ do: 'place', pie
 const free = (piece: string): Edit => ({ do: 'mat', piece, mats: null });
 const scallop = (edge: 'top' | 'bottom' | 'left'): Edit => ({ do: 'punch', piece: 'strip', edge, punch: 'scallops' });
 const plain: Edit = { do: 'punch', piece: 'strip', edge: 'bottom', punch: null };
+/** The sprigs, which have an up, on sheets that are too narrow for the strip unless it is turned. */
+const narrowPrint: Edit = {
+  do: 'set-paper',
+  paper: { ...(clean.papers.find(({ id }) => id === 'sprig') as Paper), width: inches(2) },
+};
 const upright: Edit = { do: 'tilt', piece: 'greeting', tilt: 0 };
 
 const key = ({ code, piece, edge }: Finding): string => `${code} ${piece} ${edge ?? ''}`;
@@ -48,6 +53,15 @@ test('a sound sketch has nothing to watch; fifteen whole repeats of 1/4 in fill 
 test.each<readonly [FindingCode, string, readonly Edit[], Length, string]>([
   ['radius-too-large', 'greeting', [round('greeting', 1)], inches(1.25), 'stops the build'],
   ['off-the-card', 'strip', [place('strip', 1, 5)], inches(1 / 2), 'looks wrong'],
+  ['print-on-its-side', 'strip', [{ do: 'tilt', piece: 'strip', tilt: 90 }], inches(1), 'looks wrong'],
+  [
+    'print-on-its-side',
+    'panel',
+    [free('panel-mat'), { do: 'tilt', piece: 'panel', tilt: 180 }],
+    inches(5),
+    'looks wrong',
+  ],
+  ['print-must-turn', 'strip', [narrowPrint], inches(1.75), 'stops the build'],
   ['hidden', 'strip', [resize('greeting', 0, 2, 4.25, 3), upright], inches(1), 'looks wrong'],
   ['uneven-reveal', 'strip', [plain, resize('strip', 0.3125, 3, 3.5, 1)], inches(1 / 8), 'looks wrong'],
   ['uneven-reveal', 'liner', [resize('liner', 0.125, 0.125, 4, 5.125)], inches(1 / 8), 'looks wrong'],
@@ -205,6 +219,7 @@ const spoiling: fc.Arbitrary<Edit> = fc.oneof(
     piece: 'strip',
     tilt: 12,
   }),
+  fc.constantFrom(90, -90, 180).map((tilt): Edit => ({ do: 'tilt', piece: 'strip', tilt })),
   fc.constantFrom(0, 1, 2, 3).map((to): Edit => ({ do: 'order', piece: 'strip', to })),
 );
 
@@ -247,4 +262,20 @@ test('a punch with eyelets is too deep where the eyelets are, though its profile
     amount: Math.ceil(inches(1) * (1 / 16 + 1 / 8 + 1 / 20)) - inches(3 / 16),
   });
   if (found) expectMended(low, found);
+});
+
+test('cut upright, a punched strip that was turned by a quarter lies where it lay, its punched edge too', () => {
+  const sketch = applyEdits(clean, [{ do: 'tilt', piece: 'strip', tilt: 90 }]);
+  const finding = checkSketch(sketch).find(({ code }) => code === 'print-on-its-side');
+  const strip = applyEdits(sketch, finding?.fix ?? []).pieces.find(({ id }) => id === 'strip');
+  // About its middle at (2 1/8, 3 1/2) in; a clockwise quarter brings the lower edge to the left (by hand).
+  expect(strip).toMatchObject({
+    tilt: 0,
+    x: inches(1.625),
+    y: inches(1.625),
+    width: inches(1),
+    height: inches(3.75),
+    punched: { left: 'scallops' },
+  });
+  expect(strip?.punched.bottom).toBeUndefined();
 });

@@ -3,7 +3,7 @@ import type { Edit, Piece, Sketch } from '../model/sketch.js';
 import { affectedPieces } from './affected.js';
 import { type CheckField, checkField } from './check-field.js';
 import { cornersNotConcentric } from './corners-not-concentric.js';
-import { type Check, type Finding, SEVERITIES, type Suspect } from './finding.js';
+import { type Check, type Finding, type FindingCode, SEVERITIES, type Severity, type Suspect } from './finding.js';
 import { hiddenPiece } from './hidden-piece.js';
 import { matOutOfTrue } from './mat-out-of-true.js';
 import { offTheCard } from './off-the-card.js';
@@ -11,6 +11,8 @@ import { offTheRuler } from './off-the-ruler.js';
 import { overlapTooSmall } from './overlap-too-small.js';
 import { partRepeats } from './part-repeats.js';
 import { placeOffTheRuler } from './place-off-the-ruler.js';
+import { printMustTurn } from './print-must-turn.js';
+import { printOnItsSide } from './print-on-its-side.js';
 import { punchTooDeep } from './punch-too-deep.js';
 import { punchedEdgeCovered } from './punched-edge-covered.js';
 import { radiusTooLarge } from './radius-too-large.js';
@@ -18,34 +20,45 @@ import { shortPunchedEdge } from './short-punched-edge.js';
 import { tooNarrow } from './too-narrow.js';
 import { unevenReveal } from './uneven-reveal.js';
 
+interface Looking {
+  readonly code: FindingCode;
+  /** How bad what it finds is at worst. */
+  readonly worst: Severity;
+  readonly check: Check;
+}
+
+const looking = (code: FindingCode, worst: Severity, check: Check): Looking => ({ code, worst, check });
+
 /** Every check, in the order in which findings of one piece and one severity are told. */
-const CHECKS: readonly Check[] = [
-  radiusTooLarge,
-  punchTooDeep,
-  offTheCard,
-  hiddenPiece,
-  matOutOfTrue,
-  unevenReveal,
-  cornersNotConcentric,
-  shortPunchedEdge,
-  partRepeats,
-  overlapTooSmall,
-  tooNarrow,
-  offTheRuler,
-  placeOffTheRuler,
-  punchedEdgeCovered,
+const CHECKS: readonly Looking[] = [
+  looking('radius-too-large', 'stops the build', radiusTooLarge),
+  looking('punch-too-deep', 'stops the build', punchTooDeep),
+  looking('print-must-turn', 'stops the build', printMustTurn),
+  looking('off-the-card', 'looks wrong', offTheCard),
+  looking('hidden', 'looks wrong', hiddenPiece),
+  looking('print-on-its-side', 'looks wrong', printOnItsSide),
+  looking('mat-out-of-true', 'looks wrong', matOutOfTrue),
+  looking('uneven-reveal', 'looks wrong', unevenReveal),
+  looking('corners-not-concentric', 'looks wrong', cornersNotConcentric),
+  looking('short-punched-edge', 'looks wrong', shortPunchedEdge),
+  looking('part-repeats', 'looks wrong', partRepeats),
+  looking('overlap-too-small', 'looks wrong', overlapTooSmall),
+  looking('too-narrow', 'worth knowing', tooNarrow),
+  looking('off-the-ruler', 'worth knowing', offTheRuler),
+  looking('place-off-the-ruler', 'worth knowing', placeOffTheRuler),
+  looking('punched-edge-covered', 'worth knowing', punchedEdgeCovered),
 ];
 
 function suspectsAt(field: CheckField, pieces: readonly Piece[]): readonly Suspect[] {
-  return pieces.flatMap((piece) => CHECKS.flatMap((check) => check(field, piece) ?? []));
+  return pieces.flatMap((piece) => CHECKS.flatMap(({ check }) => check(field, piece) ?? []));
 }
 
 /** Two findings of one key are the same one, before and after a change. */
-function keyOf({ code, piece, edge }: Omit<Suspect, 'fixes'>): string {
+function keyOf({ code, piece, edge }: Pick<Suspect, 'code' | 'piece' | 'edge'>): string {
   return `${code} ${piece} ${edge ?? ''}`;
 }
 
-function rank({ severity }: Omit<Suspect, 'fixes'>): number {
+function rank({ severity }: Pick<Suspect, 'severity'>): number {
   return SEVERITIES.indexOf(severity);
 }
 
@@ -69,13 +82,21 @@ interface Found {
 function mends({ field, keys }: Found, suspect: Suspect, edits: readonly Edit[]): boolean {
   const sketch = tried(field.sketch, edits);
   if (!sketch) return false;
-  const after = checkField(sketch);
+  const after = checkField(sketch, field.covers);
   const affected = affectedPieces(field, after, edits);
   const looked = affected ? sketch.pieces.filter(({ id }) => affected.has(id)) : sketch.pieces;
+  const harmless = (other: Suspect): boolean =>
+    keyOf(other) !== keyOf(suspect) && (rank(other) > rank(suspect) || keys.has(keyOf(other)));
+  // What could be found would change nothing: it is never as bad, or it was found at this very piece before.
+  const needless = ({ code, worst }: Looking, { id }: Piece): boolean =>
+    !(code === suspect.code && id === suspect.piece) &&
+    (rank({ severity: worst }) > rank(suspect) || keys.has(keyOf({ code, piece: id })));
   return looked.every((piece) =>
-    suspectsAt(after, [piece]).every(
-      (other) => keyOf(other) !== keyOf(suspect) && (rank(other) > rank(suspect) || keys.has(keyOf(other))),
-    ),
+    CHECKS.every((each) => {
+      if (needless(each, piece)) return true;
+      const other = each.check(after, piece);
+      return other === null || harmless(other);
+    }),
   );
 }
 

@@ -25,11 +25,17 @@ export function showValue(value: unknown): string {
   return text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text;
 }
 
-/** `["pieces", 3, "width"]` as `pieces[3].width`. */
+/** A key as it is shown: a document may bring one of any length. */
+function keyText(key: PropertyKey): string {
+  const text = String(key);
+  return text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text;
+}
+
+/** `["pieces", 3, "width"]` as `pieces[3].width`; very long keys are shortened. */
 export function pathText(path: readonly PropertyKey[]): string {
   return path.reduce<string>((text, step) => {
     if (typeof step === 'number') return `${text}[${step}]`;
-    return text === '' ? String(step) : `${text}.${String(step)}`;
+    return text === '' ? keyText(step) : `${text}.${keyText(step)}`;
   }, '');
 }
 

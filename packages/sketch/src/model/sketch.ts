@@ -1,9 +1,30 @@
-import { PUNCH_PROFILES, ticks, type Unit } from '@trimwell/geometry';
+import { ticks, type Unit } from '@trimwell/geometry';
 import * as z from 'zod/mini';
 import { lengthsIn } from './lengths.js';
+import {
+  AS_MANY_AS_POSSIBLE,
+  EDGES,
+  LINK_ADDRESS,
+  LONGEST_NAME,
+  MOST_CONTRASTS,
+  MOST_EDITS,
+  MOST_IN_CONTRAST,
+  MOST_IN_MIX,
+  MOST_MIXES,
+  MOST_PAPERS,
+  MOST_PER_CARD,
+  MOST_PIECES,
+  MOST_PUNCHES,
+  MOST_VARIATIONS,
+  MOTIFS,
+  PAPER_KINDS,
+  PATTERNS,
+  PIECE_KINDS,
+  PROFILES,
+  SHAPES,
+} from './vocabulary.js';
 
-/** Most characters of a name. */
-export const LONGEST_NAME = 80;
+export * from './vocabulary.js';
 
 /** Words of an identifier inside a sketch: short, plain and safe to use as a key anywhere. */
 // No two hyphens in a row: they join a piece's id and a paper's in the names of blanks.
@@ -13,64 +34,6 @@ const name = z.string().check(z.minLength(1), z.maxLength(LONGEST_NAME));
 const words = (longest: number) => z.string().check(z.maxLength(longest));
 const count = (least: number, most: number) => z.int().check(z.minimum(least), z.maximum(most));
 const between = (least: number, most: number) => z.number().check(z.minimum(least), z.maximum(most));
-
-export const PAPER_KINDS = ['cardstock', 'patterned paper', 'vellum', 'foil', 'kraft', 'other'] as const;
-/** Prints of papers, drawn by us. */
-export const PATTERNS = [
-  'plain',
-  'stripe',
-  'slant stripe',
-  'dot',
-  'speckle',
-  'gingham',
-  'plaid',
-  'grid',
-  'chevron',
-  'star',
-  'heart',
-  'snow',
-  'sprig',
-  'leaf',
-  'blossom',
-  'shell',
-  'wood grain',
-  'lettering',
-  'music',
-] as const;
-export const PIECE_KINDS = [
-  'panel',
-  'mat',
-  'strip',
-  'focal piece',
-  'sentiment',
-  'banner',
-  'tag',
-  'liner',
-  'other',
-] as const;
-export const SHAPES = ['rectangle', 'ellipse', 'banner', 'tag'] as const;
-export const PROFILES = PUNCH_PROFILES;
-export const MOTIFS = ['words', 'wreath', 'branch', 'heart', 'star', 'sun'] as const;
-/** What the address of a closing line may be: https, and nothing that could end an attribute it is written in. */
-export const LINK_ADDRESS = /^https:\/\/[^\s<>"']+$/;
-export const EDGES = ['top', 'right', 'bottom', 'left'] as const;
-export const AS_MANY_AS_POSSIBLE = 'as many as possible';
-
-/** Most of everything that a sketch holds; who adds something looks here before it is refused. */
-export const MOST_PIECES = 200;
-export const MOST_PAPERS = 60;
-export const MOST_MIXES = 24;
-/** Most papers that take turns in one mix. */
-export const MOST_IN_MIX = 24;
-export const MOST_PUNCHES = 24;
-/** Most copies of one piece on one card. */
-export const MOST_PER_CARD = 24;
-/** Most groups of pieces that are kept apart, and most pieces in one of them. */
-export const MOST_CONTRASTS = 24;
-export const MOST_IN_CONTRAST = 24;
-export const MOST_VARIATIONS = 40;
-/** Most edits of one variation. */
-export const MOST_EDITS = 400;
 
 /**
  * The schema of every record of a sketch, for bare numbers in `unit`. It reads in one direction (document to value,
@@ -104,6 +67,8 @@ function records(unit: Unit) {
     margins: z.prefault(margins, {}),
     gsm: z.optional(between(10, 2_000)),
     caliper: z.optional(side),
+    // The side of the sheet that its fibres run along; left out where nobody has tried it.
+    grain: z.optional(z.enum(['width', 'height'])),
     look,
   });
   const mix = z.strictObject({ id, name, papers: z.array(id).check(z.minLength(1), z.maxLength(MOST_IN_MIX)) });

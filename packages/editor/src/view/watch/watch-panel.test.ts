@@ -89,6 +89,8 @@ test('every finding has words of its own, and a mend in words where it has a fix
   const codes: readonly FindingCode[] = [
     'radius-too-large',
     'punch-too-deep',
+    'print-must-turn',
+    'print-on-its-side',
     'off-the-card',
     'hidden',
     'uneven-reveal',

@@ -1,5 +1,6 @@
-import { formatLength, type LengthStyle, type Unmade, type UnmadeReason } from '@trimwell/geometry';
-import { CARD_BASE, type Edge, type Finding, pieceOfBlank, type Severity, type Sketch } from '@trimwell/sketch';
+import type { Unmade, UnmadeReason } from '@trimwell/geometry';
+import { findingSentence } from '@trimwell/handout';
+import { CARD_BASE, type Finding, pieceOfBlank, type Severity, type Sketch } from '@trimwell/sketch';
 
 /** Every sentence of what there is to watch. */
 
@@ -58,6 +59,10 @@ function mendOf({ code, fix }: Finding): string {
       return 'Leave the edge plain';
     case 'order':
       return 'Glue it on top';
+    case 'set-paper':
+      return 'Let the print lie on its side';
+    case 'tilt':
+      return 'Cut it upright';
     case 'remove-piece':
       return 'Leave it out';
     case 'mat':
@@ -85,48 +90,7 @@ function mendOf({ code, fix }: Finding): string {
   }
 }
 
-const EDGE_WORDS: Readonly<Record<Edge, string>> = { top: 'top', right: 'right', bottom: 'bottom', left: 'left' };
-
-function says(finding: Finding, sketch: Sketch, style: LengthStyle): string {
-  const name = pieceName(sketch, finding.piece);
-  const other = finding.other === undefined ? 'the card' : pieceName(sketch, finding.other);
-  const amount = formatLength(finding.amount, style);
-  const edge = finding.edge ? EDGE_WORDS[finding.edge] : 'punched';
-  switch (finding.code) {
-    case 'radius-too-large':
-      return `${name}: two corners need ${amount} more than their edge has.`;
-    case 'punch-too-deep':
-      return `${name}: the punch at the ${edge} cuts deeper than the piece is.`;
-    case 'off-the-card':
-      return `${name} reaches ${amount} over the edge of the card.`;
-    case 'hidden':
-      return `Nothing of ${name} shows under ${other}.`;
-    case 'uneven-reveal':
-      return `${name}: what shows of ${other} around it is ${amount} uneven.`;
-    case 'mat-out-of-true':
-      return finding.amount > 0
-        ? `${name} shows ${amount} unevenly around ${other}.`
-        : `${name} lies askew behind ${other}.`;
-    case 'corners-not-concentric':
-      return `${name}: corners are ${amount} from following those of ${other}.`;
-    case 'short-punched-edge':
-      return `${name}: its ${edge} edge is ${amount} shorter than one repeat of the punch.`;
-    case 'part-repeats':
-      return `${name}: its ${edge} edge ends in part of a repeat.`;
-    case 'overlap-too-small':
-      return `${name} goes only ${amount} under ${other}: too little to glue.`;
-    case 'too-narrow':
-      return `${name}: a strip of ${amount} is hard to hold at the trimmer. Mind your fingers.`;
-    case 'off-the-ruler':
-      return `${name}: its size is ${amount} off a mark of the ruler.`;
-    case 'place-off-the-ruler':
-      return `${name} lies ${amount} off a mark of the ruler.`;
-    case 'punched-edge-covered':
-      return `${name}: nothing of its punched ${edge} edge shows.`;
-  }
-}
-
 /** A finding as a sentence, and the words on the button that mends it. */
 export function findingText(finding: Finding, sketch: Sketch): { readonly says: string; readonly mend: string } {
-  return { says: says(finding, sketch, { unit: sketch.unit }), mend: mendOf(finding) };
+  return { says: findingSentence(finding, sketch), mend: mendOf(finding) };
 }

@@ -1,0 +1,37 @@
+import { checkText } from '@trimwell/handout/check';
+import { AS_MANY_AS_POSSIBLE, batchRecipe, checkSketch, isLimited, readSketchText } from '@trimwell/sketch';
+import { assembly, letterLimits, writeAssembly } from '@trimwell/sketch/assembly';
+import { batchOf } from './batch-of.js';
+import type { ReadText } from './input.js';
+import { oneOf, onlyName, sortWords } from './options.js';
+import { badInput, MADE, type Outcome, printed, UNMADE } from './outcome.js';
+import { SAVING_FLAGS, SAVINGS_USAGE, withSavings } from './savings.js';
+
+export const CHECK_USAGE = `trimwell check SKETCH.json|- [--post COUNTRY] [--cards N|most] [--work N] ${SAVINGS_USAGE} [--json]`;
+
+/**
+ * `trimwell check`: whether the card can be cut, built, folded, slipped into its envelope and posted. Ends with 1 where something
+ * stops the build. @throws UsageError
+ */
+export async function check(args: readonly string[], readText: ReadText): Promise<Outcome> {
+  const words = sortWords(args, ['json', ...SAVING_FLAGS], ['post', 'cards', 'work']);
+  const file = onlyName(words, 'sketch');
+  const countries = letterLimits().countries.map(({ code }) => code);
+  const post = oneOf(words, 'post', countries);
+  const reading = readSketchText(await readText(file));
+  if (!reading.ok) return badInput(reading.problems, file);
+  const sketch = withSavings(reading.sketch, words);
+  // Without a number of cards nothing is planned, where no paper limits them.
+  const open = sketch.batch.cards === AS_MANY_AS_POSSIBLE && !words.values.has('cards');
+  const plans = !open || isLimited(batchRecipe(sketch));
+  const found = assembly(sketch, {
+    ...(post === undefined ? {} : { post }),
+    ...(plans ? { batch: batchOf(sketch, words) } : {}),
+  });
+  const pieces = checkSketch(sketch);
+  const out = words.flags.has('json')
+    ? `${JSON.stringify(writeAssembly(found, pieces))}\n`
+    : checkText(sketch, found, pieces);
+  const stops = [...found.findings, ...pieces].some(({ severity }) => severity === 'stops the build');
+  return printed(out, stops ? UNMADE : MADE);
+}

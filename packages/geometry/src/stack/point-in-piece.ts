@@ -1,0 +1,98 @@
+import { flattenOutline } from '../outline/flatten.js';
+import { pieceOutline } from '../outline/shapes.js';
+import type { Point } from '../rect/rect.js';
+import type { PlacedPiece } from './placed-piece.js';
+
+/** What is asked of a piece again and again, worked out once. */
+interface Test {
+  readonly middleX: number;
+  readonly middleY: number;
+  readonly cos: number;
+  readonly sin: number;
+  /** Whether a point from the piece's middle, in its untilted frame, lies `margin` or more within it. */
+  readonly holds: (x: number, y: number, margin: number) => boolean;
+}
+
+/** True in a rectangle of those half sides with rounded corners: within each corner's box its arc decides. */
+function inRounded({ shape }: PlacedPiece): Test['holds'] {
+  const [halfWidth, halfHeight] = [shape.width / 2, shape.height / 2];
+  const { tl, tr, br, bl } = shape.corners;
+  return (x, y, margin) => {
+    const [dx, dy] = [halfWidth - Math.abs(x), halfHeight - Math.abs(y)];
+    if (dx < margin || dy < margin) return false;
+    const radius = x < 0 ? (y < 0 ? tl : bl) : y < 0 ? tr : br;
+    if (dx >= radius || dy >= radius) return true;
+    const [inX, inY, reach] = [radius - dx, radius - dy, radius - margin];
+    return reach >= 0 && inX * inX + inY * inY <= reach * reach;
+  };
+}
+
+/** True in an ellipse whose half sides are smaller by the margin, which lies at least so far within it. */
+function inEllipse({ shape }: PlacedPiece): Test['holds'] {
+  return (x, y, margin) => {
+    const [a, b] = [shape.width / 2 - margin, shape.height / 2 - margin];
+    return a > 0 && b > 0 && (x / a) ** 2 + (y / b) ** 2 <= 1;
+  };
+}
+
+/** Crossings to the right of a point and its distance from every edge; for shapes that are neither round nor rectangles. */
+function inPolygons({ shape }: PlacedPiece): Test['holds'] {
+  const { outline, holes } = pieceOutline(shape);
+  const rings = [outline, ...holes].map((each) =>
+    flattenOutline(each, 8).map(({ x, y }) => ({ x: x - shape.width / 2, y: y - shape.height / 2 })),
+  );
+  return (x, y, margin) => {
+    let inside = false;
+    for (const ring of rings)
+      for (let at = 1; at < ring.length; at += 1) {
+        const [a, b] = [ring[at - 1] as Point, ring[at] as Point];
+        if (a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) inside = !inside;
+        const [dx, dy] = [b.x - a.x, b.y - a.y];
+        const along = Math.max(0, Math.min(1, ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy || 1)));
+        if (Math.hypot(x - a.x - along * dx, y - a.y - along * dy) < margin) return false;
+      }
+    return inside;
+  };
+}
+
+const known = new WeakMap<PlacedPiece, Test>();
+
+function testOf(piece: PlacedPiece): Test {
+  const found = known.get(piece);
+  if (found) return found;
+  const { shape, x, y, tilt } = piece;
+  const angle = (-tilt * Math.PI) / 180;
+  const rounded = shape.shape === 'rectangle' && Object.values(shape.punched).every((punch) => punch === undefined);
+  const { tl, tr, br, bl } = shape.corners;
+  // Radii that are drawn smaller than they are stated are left to the outline.
+  const fits = Math.max(tl, tr, br, bl) * 2 <= Math.min(shape.width, shape.height);
+  const test: Test = {
+    middleX: x + shape.width / 2,
+    middleY: y + shape.height / 2,
+    cos: Math.cos(angle),
+    sin: Math.sin(angle),
+    holds: rounded && fits ? inRounded(piece) : shape.shape === 'ellipse' ? inEllipse(piece) : inPolygons(piece),
+  };
+  known.set(piece, test);
+  return test;
+}
+
+/** Tells of a point of the face whether it lies within `piece`, and no nearer than `margin` ticks to its edge where one is stated. */
+export function pointTest(piece: PlacedPiece): (x: number, y: number, margin?: number) => boolean {
+  const { middleX, middleY, cos, sin, holds } = testOf(piece);
+  return (x, y, margin = 0) => {
+    const [dx, dy] = [x - middleX, y - middleY];
+    return holds(dx * cos - dy * sin, dx * sin + dy * cos, margin);
+  };
+}
+
+/** True when `point` of the face lies within `piece`. Whoever asks for many points takes `pointTest`. */
+export function holdsPoint(piece: PlacedPiece, { x, y }: Point): boolean {
+  return pointTest(piece)(x, y);
+}
+
+/** True for an unpunched rectangle and an ellipse: what has all its corners within it lies within it. */
+export function isConvex({ shape }: PlacedPiece): boolean {
+  if (shape.shape === 'ellipse') return true;
+  return shape.shape === 'rectangle' && Object.values(shape.punched).every((punch) => punch === undefined);
+}

@@ -1,0 +1,86 @@
+import { flattenOutline } from '../outline/flatten.js';
+import { pieceOutline } from '../outline/shapes.js';
+import type { Point } from '../rect/rect.js';
+import { intoFrame, type PlacedPiece } from './placed-piece.js';
+import { isConvex, pointTest } from './point-in-piece.js';
+
+/** Places on each side of a piece at which it is looked whether it shows, the outermost first: there most pieces show. */
+const PLACES = [-1, 1, -0.97, 0.97, -0.6, 0.6, -0.3, 0.3, 0] as const;
+/** How far from its own edge a point has to be to tell, in ticks and as a share of the piece's height (see `isCovered`). */
+const MARGIN = 80;
+const MARGIN_SHARE = 1 / 48;
+
+/** Points well within a piece, and its corners, on its face. */
+interface Marks {
+  readonly points: readonly Point[];
+  readonly corners: readonly Point[];
+}
+
+const known = new WeakMap<PlacedPiece, Marks>();
+
+function marksOf(piece: PlacedPiece): Marks {
+  const found = known.get(piece);
+  if (found) return found;
+  const { width, height } = piece.shape;
+  const place = toFace(piece);
+  const margin = MARGIN + height * MARGIN_SHARE;
+  const within = pointTest(piece);
+  const [halfWidth, halfHeight] = [width / 2 - margin - 1, height / 2 - margin - 1];
+  const points = PLACES.flatMap((down) =>
+    PLACES.map((across) => place({ x: width / 2 + across * halfWidth, y: height / 2 + down * halfHeight })),
+  ).filter(({ x, y }) => within(x, y, margin));
+  const corners = flattenOutline(pieceOutline(piece.shape).outline).map(place);
+  const marks: Marks = { points, corners };
+  known.set(piece, marks);
+  return marks;
+}
+
+/** Where a point of `piece`, from its own untilted top left corner, lies on the face. */
+export function toFace(piece: PlacedPiece): (point: Point) => Point {
+  const { x, y, tilt } = piece;
+  // The frame of a piece that is not tilted is the face, but for its corner.
+  const place = intoFrame({ ...piece, tilt: 0 }, { ...piece, tilt });
+  return (point) => {
+    const placed = place(point);
+    return { x: placed.x + x, y: placed.y + y };
+  };
+}
+
+/** The largest first: they hold most, so that the others are seldom asked. Of equal ones in their order. */
+function largestFirst(covers: readonly PlacedPiece[]): readonly PlacedPiece[] {
+  return [...covers].sort((a, b) => b.shape.width * b.shape.height - a.shape.width * a.shape.height);
+}
+
+/** The first point well within `piece` that surely shows, of those that are tried; null when none of them does. */
+export function shownPoint(piece: PlacedPiece, covers: readonly PlacedPiece[]): Point | null {
+  const tests = largestFirst(covers).map(pointTest);
+  return marksOf(piece).points.find(({ x, y }) => !tests.some((holds) => holds(x, y))) ?? null;
+}
+
+/** One of `covers`, a rectangle or an ellipse, that holds every corner of `piece`, and so all of it. */
+export function coveredByOne(piece: PlacedPiece, covers: readonly PlacedPiece[]): PlacedPiece | undefined {
+  const { corners } = marksOf(piece);
+  return largestFirst(covers).find((cover) => {
+    const holds = pointTest(cover);
+    return isConvex(cover) && corners.every(({ x, y }) => holds(x, y));
+  });
+}
+
+/**
+ * Few of `covers` that hold all that is tried of `piece` between them, corners and points within: each time the largest that holds the
+ * first of what is left. Points that none holds are left out.
+ */
+export function fewThatMayCover(piece: PlacedPiece, covers: readonly PlacedPiece[]): readonly PlacedPiece[] {
+  const { points, corners } = marksOf(piece);
+  // Every third corner of a curve is enough: what they miss is asked for afterwards.
+  let left = [...points, ...corners.filter((_, at) => at % 3 === 0)];
+  const largest = largestFirst(covers).map((cover) => ({ cover, holds: pointTest(cover) }));
+  const few: PlacedPiece[] = [];
+  for (let [first] = left; first; [first] = left) {
+    const { x, y } = first;
+    const chosen = largest.find(({ holds }) => holds(x, y));
+    if (chosen) few.push(chosen.cover);
+    left = left.slice(1).filter((point) => !chosen?.holds(point.x, point.y));
+  }
+  return few;
+}

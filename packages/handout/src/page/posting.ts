@@ -1,0 +1,34 @@
+import { cardFacts } from '@trimwell/sketch/assembly';
+import type { HandoutContext } from './context.js';
+
+/** A length in tenths of a millimetre, rounded up: what is posted is never thinner. */
+function millimetresUp(length: number): number {
+  return Math.ceil(length / 64) / 10;
+}
+
+/** Where the handout is most likely read: by its language, and in English by its unit. */
+function likelyCountry({ sketch, speech }: HandoutContext): string {
+  if (speech.language === 'de') return 'DE';
+  return sketch.unit === 'in' ? 'US' : 'GB';
+}
+
+/**
+ * The envelope where the sketch names none, what one card weighs in it and how thick it is, and the letter that it goes as in the
+ * country in which the handout is most likely read.
+ */
+export function postingTexts(context: HandoutContext): readonly string[] {
+  const { sketch, batch, speech } = context;
+  const { say } = speech;
+  const code = likelyCountry(context);
+  const { envelopes, posted, post } = cardFacts(sketch, { batch, post: code });
+  const { own, smallest } = envelopes;
+  const [answer] = post;
+  const lies = answer?.class
+    ? [say.letter(answer.country.name, answer.class.name, answer.surcharges.length > 0)]
+    : [say.noLetter(answer?.country.name ?? code)];
+  return [
+    ...(own === null && smallest ? [say.envelope(batch.cards, smallest.name, speech.size(smallest))] : []),
+    say.posted(speech.number(Math.ceil(posted.weight)), speech.number(millimetresUp(posted.thickness))),
+    ...lies,
+  ];
+}

@@ -1,0 +1,78 @@
+import { ticks } from '@trimwell/geometry';
+import { CARD_BASE, type Finding, type FindingCode } from '@trimwell/sketch';
+import type { CardFinding, CardFindingCode } from '@trimwell/sketch/assembly';
+import { expect, test } from 'vitest';
+import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
+import { cardFindingSentence, findingSentence, LETTER_REASONS } from './finding-sentence.js';
+
+const sketch = sampleSketch();
+
+/** Every code, so that a new one is not forgotten here: the record is checked by its type. */
+const PIECE_CODES: Readonly<Record<FindingCode, true>> = {
+  'radius-too-large': true,
+  'punch-too-deep': true,
+  'print-must-turn': true,
+  'off-the-card': true,
+  'print-on-its-side': true,
+  hidden: true,
+  'uneven-reveal': true,
+  'mat-out-of-true': true,
+  'corners-not-concentric': true,
+  'short-punched-edge': true,
+  'part-repeats': true,
+  'overlap-too-small': true,
+  'too-narrow': true,
+  'off-the-ruler': true,
+  'place-off-the-ruler': true,
+  'punched-edge-covered': true,
+};
+const CARD_CODES: Readonly<Record<CardFindingCode, true>> = {
+  'cannot-be-cut': true,
+  'cut-off-the-ruler': true,
+  'envelope-too-tight': true,
+  'no-usual-envelope': true,
+  'fold-across-grain': true,
+  'dark-inside': true,
+  'no-letter': true,
+  'dearer-letter': true,
+  'letter-surcharge': true,
+};
+
+test('each finding about a piece has a sentence of its own that names it', () => {
+  const codes = Object.keys(PIECE_CODES) as readonly FindingCode[];
+  const says = codes.map((code): string => {
+    const finding: Finding = {
+      code,
+      severity: 'looks wrong',
+      piece: 'strip',
+      edge: 'top',
+      amount: ticks(1016),
+      fix: [],
+    };
+    return findingSentence(finding, sketch);
+  });
+  expect(new Set(says).size).toBe(codes.length);
+  for (const text of says) expect(text).toMatch(/^.*Strip.*\.$/);
+});
+
+test('each finding about the card has a sentence of its own, and one about post says to ask there', () => {
+  const codes = Object.keys(CARD_CODES) as readonly CardFindingCode[];
+  const says = codes.map((code): string => {
+    const finding: CardFinding = {
+      code,
+      severity: 'worth knowing',
+      piece: CARD_BASE,
+      place: null,
+      amount: 1016,
+      reasons: ['too-thick', 'proportion'],
+      fix: [],
+    };
+    return cardFindingSentence(finding, sketch);
+  });
+  expect(new Set(says).size).toBe(codes.length);
+  for (const [at, text] of says.entries())
+    if (codes[at]?.includes('letter')) {
+      expect(text).toContain(LETTER_REASONS['too-thick']);
+      expect(text).toContain('Check with your post office.');
+    }
+});

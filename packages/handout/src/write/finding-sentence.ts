@@ -1,0 +1,103 @@
+import { formatLength, type LengthStyle, ticks } from '@trimwell/geometry';
+import { CARD_BASE, type Finding, type Sketch } from '@trimwell/sketch';
+import type { CardFinding } from '@trimwell/sketch/assembly';
+
+function nameOf(sketch: Sketch, id: string): string {
+  return id === CARD_BASE ? 'Card base' : (sketch.pieces.find((piece) => piece.id === id)?.name ?? id);
+}
+
+/** What is wrong with a piece, as a sentence. */
+export function findingSentence(finding: Finding, sketch: Sketch): string {
+  const style: LengthStyle = { unit: sketch.unit };
+  const name = nameOf(sketch, finding.piece);
+  const other = finding.other === undefined ? 'the card' : nameOf(sketch, finding.other);
+  const amount = formatLength(finding.amount, style);
+  const edge = finding.edge ?? 'punched';
+  switch (finding.code) {
+    case 'radius-too-large':
+      return `${name}: two corners need ${amount} more than their edge has.`;
+    case 'punch-too-deep':
+      return `${name}: the punch at the ${edge} cuts deeper than the piece is.`;
+    case 'print-must-turn':
+      return `${name} fits its sheet only when it is turned, and the print of that paper has an up.`;
+    case 'print-on-its-side':
+      return `${name} is tilted so far that its print does not stand upright.`;
+    case 'off-the-card':
+      return `${name} reaches ${amount} over the edge of the card.`;
+    case 'hidden':
+      return `Nothing of ${name} shows under ${other}.`;
+    case 'uneven-reveal':
+      return `${name}: what shows of ${other} around it is ${amount} uneven.`;
+    case 'mat-out-of-true':
+      return finding.amount > 0
+        ? `${name} shows ${amount} unevenly around ${other}.`
+        : `${name} lies askew behind ${other}.`;
+    case 'corners-not-concentric':
+      return `${name}: corners are ${amount} from following those of ${other}.`;
+    case 'short-punched-edge':
+      return `${name}: its ${edge} edge is ${amount} shorter than one repeat of the punch.`;
+    case 'part-repeats':
+      return `${name}: its ${edge} edge ends in part of a repeat.`;
+    case 'overlap-too-small':
+      return `${name} goes only ${amount} under ${other}: too little to glue.`;
+    case 'too-narrow':
+      return `${name}: a strip of ${amount} is hard to hold at the trimmer. Mind your fingers.`;
+    case 'off-the-ruler':
+      return `${name}: its size is ${amount} off a mark of the ruler.`;
+    case 'place-off-the-ruler':
+      return `${name} lies ${amount} off a mark of the ruler.`;
+    case 'punched-edge-covered':
+      return `${name}: nothing of its punched ${edge} edge shows.`;
+  }
+}
+
+/** Why a post takes a card for more, in words. */
+export const LETTER_REASONS: Readonly<Record<CardFinding['reasons'][number], string>> = {
+  'too-short': 'too short',
+  'too-low': 'too low',
+  'too-thin': 'too thin',
+  'too-light': 'too light',
+  'too-long': 'too long',
+  'too-high': 'too high',
+  'too-thick': 'too thick',
+  'too-heavy': 'too heavy',
+  proportion: 'not of the proportion that machines take',
+  thin: 'too thin for its size',
+  uneven: 'perhaps of uneven thickness, because of its foam',
+};
+
+function reasonsText({ reasons }: CardFinding): string {
+  return reasons.map((reason) => LETTER_REASONS[reason]).join(', ');
+}
+
+/** What is wrong with a card as a whole, as a sentence. */
+export function cardFindingSentence(finding: CardFinding, sketch: Sketch): string {
+  const amount = formatLength(ticks(Math.round(finding.amount)), { unit: sketch.unit });
+  const name = nameOf(sketch, finding.piece);
+  switch (finding.code) {
+    case 'cannot-be-cut':
+      return `${finding.amount} of ${name} cannot be cut from the sheets.`;
+    case 'cut-off-the-ruler':
+      return `A cut for ${name} is ${amount} off a mark of the ruler.`;
+    case 'envelope-too-tight':
+      return finding.severity === 'stops the build'
+        ? `The envelope is smaller than the card: it needs ${amount} more.`
+        : finding.severity === 'looks wrong'
+          ? `The card is too thick for its envelope, which needs ${amount} more.`
+          : `The envelope is tight: it needs ${amount} more for the card to slip in easily.`;
+    case 'no-usual-envelope':
+      return 'No usual envelope holds this card: fold one from paper.';
+    case 'fold-across-grain':
+      return finding.severity === 'looks wrong'
+        ? 'The fold runs across the grain of a heavy or dark paper: it may crack. Score it, and try one first.'
+        : 'The fold runs across the grain: score it before you fold.';
+    case 'dark-inside':
+      return 'The inside is dark and has no liner to write on.';
+    case 'no-letter':
+      return `That post takes no letter like it: ${reasonsText(finding)}. Check with your post office.`;
+    case 'dearer-letter':
+      return `It goes as a dearer letter: ${reasonsText(finding)}. Check with your post office.`;
+    case 'letter-surcharge':
+      return `The letter may cost a surcharge: ${reasonsText(finding)}. Check with your post office.`;
+  }
+}

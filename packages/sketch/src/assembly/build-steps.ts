@@ -1,0 +1,59 @@
+import { type Length, ticks } from '@trimwell/geometry';
+import { CARD_BASE } from '../batch/recipe.js';
+import { caliperOf } from '../check/thickest-spot.js';
+import type { Sketch } from '../model/sketch.js';
+import type { FaceStack } from './face-stack.js';
+
+/** One step of building a card: what is glued where, on what, with what. */
+export interface BuildStep {
+  /** The piece, or `CARD_BASE` for the first step. */
+  readonly piece: string;
+  readonly face: 'front' | 'inside';
+  /** Its untilted top left corner on its face, and its tilt in degrees, clockwise about its middle. */
+  readonly place: { readonly x: Length; readonly y: Length; readonly tilt: number };
+  /** What bears it: the highest pieces under it, lowest first, or `CARD_BASE`. */
+  readonly restsOn: readonly string[];
+  /** Lower pieces that it bridges, lowest first. */
+  readonly bridges: readonly string[];
+  /** `flat`: glued flat; `foam`: on foam as high as it is raised. Nothing for the base. */
+  readonly adhesive: 'flat' | 'foam' | null;
+  readonly foam: Length;
+  /** How thick the highest spot of this face's leaf is after this step, the base included. */
+  readonly height: Length;
+}
+
+function faceSteps({ face, pieces, heights }: FaceStack, base: Length): readonly BuildStep[] {
+  let height = 0;
+  return pieces.map((piece, at) => {
+    const layer = heights.layers[at];
+    const named = (places: readonly number[]): readonly string[] => places.map((each) => pieces[each]?.id ?? CARD_BASE);
+    height = Math.max(height, layer?.top ?? 0);
+    const bearing = layer?.restsOn ?? [];
+    return {
+      piece: piece.id,
+      face,
+      place: { x: piece.x, y: piece.y, tilt: piece.tilt },
+      restsOn: bearing.length > 0 ? named(bearing) : [CARD_BASE],
+      bridges: named((layer?.over ?? []).filter((each) => !bearing.includes(each))),
+      adhesive: piece.raise > 0 ? 'foam' : 'flat',
+      foam: piece.raise,
+      height: ticks(base + height),
+    };
+  });
+}
+
+/** The card in the order in which it is built: the base, all of its front, then all of its inside. */
+export function buildSteps(sketch: Sketch, front: FaceStack, inside: FaceStack): readonly BuildStep[] {
+  const { caliper } = caliperOf(sketch, sketch.card.base);
+  const base: BuildStep = {
+    piece: CARD_BASE,
+    face: 'front',
+    place: { x: ticks(0), y: ticks(0), tilt: 0 },
+    restsOn: [],
+    bridges: [],
+    adhesive: null,
+    foam: ticks(0),
+    height: caliper,
+  };
+  return [base, ...faceSteps(front, caliper), ...faceSteps(inside, caliper)];
+}

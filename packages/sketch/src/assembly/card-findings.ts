@@ -1,0 +1,89 @@
+import { planBatch } from '../batch/batch-plan.js';
+import { batchRecipe } from '../batch/batch-recipe.js';
+import { SEVERITIES } from '../check/finding.js';
+import { checkSketch } from '../check/findings.js';
+import { applyEdits, EditError } from '../edit/apply-edit.js';
+import type { Edit, Sketch } from '../model/sketch.js';
+import { type CardFacts, cardFacts } from './card-facts.js';
+import type { CardCheck, CardFinding, CardSuspect } from './card-finding.js';
+import { darkInside } from './findings/dark-inside.js';
+import { envelopeTooTight } from './findings/envelope-too-tight.js';
+import { foldAcrossGrain } from './findings/fold-across-grain.js';
+import { dearerLetter, letterSurcharge } from './findings/letters.js';
+import { noUsualEnvelope } from './findings/no-usual-envelope.js';
+import { cannotBeCut, cutOffTheRuler } from './findings/plan-cuts.js';
+
+/** Every check of a card as a whole, in the order in which findings of one severity are told. */
+const CHECKS: readonly CardCheck[] = [
+  cannotBeCut,
+  envelopeTooTight,
+  noUsualEnvelope,
+  foldAcrossGrain,
+  darkInside,
+  dearerLetter,
+  letterSurcharge,
+  cutOffTheRuler,
+];
+
+function suspectsOf(facts: CardFacts): readonly CardSuspect[] {
+  return CHECKS.flatMap((check) => check(facts));
+}
+
+interface Keyed {
+  readonly code: string;
+  readonly piece: string;
+  readonly severity: CardFinding['severity'];
+}
+
+/** Two findings of one key are the same one, before and after a change. */
+function keyOf({ code, piece }: Keyed): string {
+  return `${code} ${piece}`;
+}
+
+function rank({ severity }: Keyed): number {
+  return SEVERITIES.indexOf(severity);
+}
+
+/** The facts of `facts`' sketch after `edits`, its batch planned anew where it was planned; null when they cannot be made. */
+function factsAfter({ sketch, options }: CardFacts, edits: readonly Edit[]): CardFacts | null {
+  let mended: Sketch;
+  try {
+    mended = applyEdits(sketch, edits);
+  } catch (error) {
+    if (error instanceof EditError) return null;
+    throw error;
+  }
+  if (!options.batch) return cardFacts(mended, options);
+  const recipe = batchRecipe(mended);
+  // Equal recipes have equal plans: an envelope or foam changes none.
+  const same = JSON.stringify(recipe) === JSON.stringify(batchRecipe(sketch));
+  return cardFacts(mended, { ...options, batch: same ? options.batch : planBatch(recipe, options.batch.cards) });
+}
+
+/** A surcharge on the cheapest letter is no worse than a dearer letter. */
+const LETTERS: ReadonlySet<string> = new Set(['dearer-letter', 'no-letter']);
+const CHEAPER = 'letter-surcharge';
+
+/** True when `edits` take `suspect` away and bring nothing as bad, neither to the card nor to any piece. */
+function mends(facts: CardFacts, known: ReadonlySet<string>, suspect: CardSuspect, edits: readonly Edit[]): boolean {
+  const after = factsAfter(facts, edits);
+  if (!after) return false;
+  const all: readonly Keyed[] = [...suspectsOf(after), ...checkSketch(after.sketch)];
+  const harmless = (other: Keyed): boolean =>
+    rank(other) > rank(suspect) || known.has(keyOf(other)) || (LETTERS.has(suspect.code) && CHEAPER === other.code);
+  return all.every((other) => keyOf(other) !== keyOf(suspect) && harmless(other));
+}
+
+/** Everything to watch about the card as a whole, worst first. A fix is tried before it is offered. */
+export function cardFindings(facts: CardFacts): readonly CardFinding[] {
+  const found = suspectsOf(facts);
+  if (found.length === 0) return [];
+  const known = new Set([...found, ...checkSketch(facts.sketch)].map(keyOf));
+  return SEVERITIES.flatMap((severity) => found.filter((suspect) => suspect.severity === severity)).map(
+    ({ fixes, reasons = [], ...finding }): CardFinding => ({
+      ...finding,
+      reasons,
+      fix: fixes.find((edits) => mends(facts, known, { ...finding, fixes }, edits)) ?? [],
+    }),
+  );
+}

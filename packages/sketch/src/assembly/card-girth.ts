@@ -1,0 +1,69 @@
+import type { ProfileStretch } from '@trimwell/geometry/regions';
+import type { Sketch } from '../model/sketch.js';
+import type { CardThickness } from './card-thickness.js';
+import { type FaceStack, faceProfile } from './face-stack.js';
+
+interface Corner {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Twice the area of a triangle, above 0 when its corners run counterclockwise. */
+function turn(a: Corner, b: Corner, c: Corner): number {
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+}
+
+/** One side of the convex hull of corners that are in order (Andrew's monotone chain, 1979). */
+function chain(corners: readonly Corner[]): readonly Corner[] {
+  const found: Corner[] = [];
+  for (const corner of corners) {
+    while (found.length > 1 && turn(found.at(-2) as Corner, found.at(-1) as Corner, corner) <= 0) found.pop();
+    found.push(corner);
+  }
+  return found;
+}
+
+/** The length of the shortest band around `corners`. */
+export function girth(corners: readonly Corner[]): number {
+  const sorted = [...corners].sort((a, b) => a.x - b.x || a.y - b.y);
+  const ring = [...chain(sorted), ...chain([...sorted].reverse()).slice(1)];
+  return ring
+    .slice(1)
+    .reduce((sum, { x, y }, at) => sum + Math.hypot(x - (ring[at]?.x ?? x), y - (ring[at]?.y ?? y)), 0);
+}
+
+/** The corners of a closed card seen from one side: its leaves and all that is between them below, the front's profile on top. */
+function corners(profile: readonly ProfileStretch[], below: number, side: number): readonly Corner[] {
+  const front = profile.flatMap(({ from, to, height, piece }) =>
+    piece === null
+      ? []
+      : [
+          { x: from, y: below },
+          { x: to, y: below },
+          { x: from, y: below + height },
+          { x: to, y: below + height },
+        ],
+  );
+  return [{ x: 0, y: 0 }, { x: side, y: 0 }, { x: 0, y: below }, { x: side, y: below }, ...front];
+}
+
+/** What an envelope has to be larger than the closed card, because the card is thick, in floating ticks. */
+export interface CardGirth {
+  readonly across: number;
+  readonly down: number;
+}
+
+/**
+ * An envelope of flat width W is 2W round, and a card that fills it lies in it as in a band: so W has to be half the length of the
+ * shortest band around the card seen from its end, the perimeter of the convex hull of its profile. A slab as wide as the card
+ * and t thick would need t more than its width; a card that is thick in one place only needs less.
+ */
+export function cardGirth(sketch: Sketch, front: FaceStack, thickness: CardThickness): CardGirth {
+  const below = thickness.height - thickness.front;
+  const more = (axis: 'x' | 'y', side: number): number => {
+    const all = corners(faceProfile(sketch, front, axis), below, side);
+    const xs = all.map(({ x }) => x);
+    return girth(all) / 2 - (Math.max(...xs) - Math.min(...xs));
+  };
+  return { across: more('y', sketch.card.width), down: more('x', sketch.card.height) };
+}

@@ -1,0 +1,78 @@
+import { TICKS_PER_INCH } from '@trimwell/geometry';
+import { regionArea } from '@trimwell/geometry/regions';
+import type { Finding } from '../check/finding.js';
+import { writeEdit } from '../read/write-sketch.js';
+import type { Assembly } from './assembly.js';
+import type { FaceStack } from './face-stack.js';
+
+/** Areas as square inches, to a millionth: more than that no curve is worth. */
+function squareInches(area: number): number {
+  return Math.round((area / TICKS_PER_INCH ** 2) * 1e6) / 1e6;
+}
+
+/** Grams to a hundredth. */
+function grams(weight: number): number {
+  return Math.round(weight * 100) / 100;
+}
+
+function writeFace({ pieces, showing, overlaps, heights }: FaceStack): object {
+  return {
+    height: heights.height,
+    pieces: pieces.map(({ id }, at) => {
+      const [shown, layer] = [showing[at], heights.layers[at]];
+      return {
+        piece: id,
+        area: squareInches(shown ? regionArea(shown.whole) : 0),
+        visible: squareInches(shown ? regionArea(shown.visible) : 0),
+        hidden: squareInches(shown ? regionArea(shown.hidden) : 0),
+        bottom: layer?.bottom ?? 0,
+        top: layer?.top ?? 0,
+      };
+    }),
+    overlaps: overlaps.map(({ lower, upper, area }) => ({
+      lower: pieces[lower]?.id,
+      upper: pieces[upper]?.id,
+      area: squareInches(area),
+    })),
+  };
+}
+
+/** An assembly with what is to be watched about pieces, as JSON: `"trimwellCheck": 1` (see FORMATS.md). */
+export function writeAssembly(found: Assembly, pieces: readonly Finding[]): object {
+  const { sketch, thickness, weight, batchWeight, envelopes, fold, posted, post } = found;
+  return {
+    trimwellCheck: 1,
+    ticksPerInch: TICKS_PER_INCH,
+    title: sketch.title,
+    findings: [...pieces, ...found.findings].map(({ fix, ...finding }) => ({
+      ...finding,
+      fix: fix.map((edit) => writeEdit(edit, sketch.unit)),
+    })),
+    steps: found.steps,
+    faces: { front: writeFace(found.front), inside: writeFace(found.inside) },
+    profiles: found.profiles,
+    thickness,
+    weight: { grams: grams(weight.grams), estimated: weight.estimated, batch: batchWeight && grams(batchWeight.grams) },
+    papers: weight.shares.map(({ from, area, grams: each, estimated }) => ({
+      from,
+      area: squareInches(area),
+      grams: grams(each),
+      estimated,
+    })),
+    envelopes,
+    fold,
+    post: {
+      notice: found.notice,
+      item: { ...posted, weight: grams(posted.weight) },
+      countries: post.map(({ country, class: taken, surcharges, refused }) => ({
+        country: country.code,
+        edition: country.edition,
+        source: country.source,
+        class: taken?.id ?? null,
+        name: taken?.name ?? null,
+        surcharges,
+        refused: refused.map((each) => ({ class: each.class.id, reasons: each.reasons })),
+      })),
+    },
+  };
+}

@@ -1,0 +1,77 @@
+import { readFileSync } from 'node:fs';
+import { checkSketch, expectSketch } from '@trimwell/sketch';
+import { assembly } from '@trimwell/sketch/assembly';
+import { against, baseline, percentile, row, seeded, timed } from './measure.mjs';
+
+const PIECES = 40;
+const MARK = 1016;
+const demo = new URL('../../demo/sketches/hedgerow-wreath.json', import.meta.url);
+
+function cardOf(pieces) {
+  const sketch = expectSketch(JSON.parse(readFileSync(demo, 'utf8')));
+  return { ...sketch, pieces: [...sketch.pieces, ...pieces(sketch).slice(0, PIECES - sketch.pieces.length)] };
+}
+
+/** Small pieces in rows, none over another. */
+function inRows(sketch) {
+  const strip = sketch.pieces.find(({ id }) => id === 'strip');
+  return Array.from({ length: PIECES }, (_, n) => ({
+    ...strip,
+    id: `small-${n}`,
+    punched: {},
+    x: 4 * MARK + (n % 6) * 10 * MARK,
+    y: 6 * MARK + Math.floor(n / 6) * 13 * MARK,
+    width: 8 * MARK,
+    height: (8 + (n % 3)) * MARK,
+  }));
+}
+
+/** Pieces of every shape strewn over the card: rounded, tilted, punched, oval, many of them hidden by others. */
+function strewn(seed, hidden) {
+  return (sketch) => {
+    const next = seeded(seed);
+    const [strip] = sketch.pieces.filter(({ id }) => id === 'strip');
+    const punch = sketch.punches[0]?.id;
+    return Array.from({ length: PIECES }, (_, n) => {
+      const radius = next(3) * 2 * MARK;
+      return {
+        ...strip,
+        id: `strewn-${n}`,
+        shape: ['rectangle', 'rectangle', 'ellipse', 'banner', 'tag'][next(5)],
+        x: next(hidden ? 24 : 50) * MARK,
+        y: next(hidden ? 30 : 70) * MARK,
+        width: (8 + next(hidden ? 40 : 24)) * MARK,
+        height: (8 + next(hidden ? 50 : 24)) * MARK,
+        tilt: [0, 0, 12, -7, 30][next(5)],
+        corners: { tl: radius, tr: radius, br: radius, bl: radius },
+        punched: next(3) === 0 && punch ? { bottom: punch, top: punch } : {},
+      };
+    });
+  };
+}
+
+function figures(name, sketches, base, work) {
+  const times = sketches.flatMap((sketch) =>
+    [0, 1, 2].map(() => {
+      const fresh = structuredClone(sketch);
+      return timed(() => work(fresh));
+    }),
+  );
+  row(name, `median ${against(percentile(times, 0.5), base)}`, `worst ${against(percentile(times, 1), base)}`);
+}
+
+/** Milliseconds of all checks of a card of forty pieces, nothing of it known before; and of its assembly. */
+export async function bench() {
+  const base = baseline();
+  const rows = [cardOf(inRows)];
+  const loose = Array.from({ length: 12 }, (_, n) => cardOf(strewn(n + 1, false)));
+  const hidden = Array.from({ length: 12 }, (_, n) => cardOf(strewn(n + 101, true)));
+  for (const [name, sketches] of [
+    ['in rows', rows],
+    ['strewn', loose],
+    ['strewn, mostly hidden', hidden],
+  ]) {
+    figures(`findings, ${PIECES} pieces ${name}`, sketches, base, checkSketch);
+    figures(`assembly, ${PIECES} pieces ${name}`, sketches, base, assembly);
+  }
+}
