@@ -1,6 +1,7 @@
 import { cpSync, readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
+import { embedFiles, sketchesInPages } from './embed-pages.ts';
 
 const here = fileURLToPath(new URL('.', import.meta.url));
 const pages = readdirSync(here).filter((name) => name.endsWith('.html'));
@@ -17,7 +18,7 @@ export default defineConfig(({ command }) => ({
   base: './',
   // The script that pages without a bundler load, as it is published.
   publicDir: '../packages/editor/dist/bundle',
-  plugins: [sketches],
+  plugins: [sketches, sketchesInPages(`${here}sketches`), embedFiles()],
   worker: { format: 'es' },
   build: {
     target: 'es2022',
@@ -28,7 +29,13 @@ export default defineConfig(({ command }) => ({
   },
   // While developing, packages come from their sources; a build takes what tsc has built.
   ...(command === 'serve'
-    ? { resolve: { conditions: ['source', 'module', 'browser', 'development|production'] } }
+    ? {
+        resolve: { conditions: ['source', 'module', 'browser', 'development|production'] },
+        ssr: {
+          noExternal: [/^@trimwell/],
+          resolve: { conditions: ['source', 'module', 'node', 'development|production'] },
+        },
+      }
     : {}),
   server: { host: '127.0.0.1' },
   preview: { host: '127.0.0.1', port: 4173 },

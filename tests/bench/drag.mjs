@@ -1,29 +1,9 @@
-import { spawn } from 'node:child_process';
-import { fileURLToPath } from 'node:url';
 import { chromium } from '@playwright/test';
 import { CHROMIUM_ARGS, ensureChromium } from '../run/find-chromium.mjs';
 import { percentile, row } from './measure.mjs';
+import { served } from './served.mjs';
 
-const PORT = 4175;
 const MOVES = 300;
-
-async function served(work) {
-  const vite = fileURLToPath(new URL('../../node_modules/vite/bin/vite.js', import.meta.url));
-  const demo = fileURLToPath(new URL('../../demo', import.meta.url));
-  const server = spawn(process.execPath, [vite, 'preview', demo, '--port', String(PORT), '--strictPort'], {
-    stdio: 'ignore',
-  });
-  try {
-    for (let tries = 0; tries < 100; tries += 1) {
-      const answer = await fetch(`http://127.0.0.1:${PORT}/`).catch(() => null);
-      if (answer?.ok) break;
-      await new Promise((resolve) => setTimeout(resolve, 100));
-    }
-    return await work(`http://127.0.0.1:${PORT}/`);
-  } finally {
-    server.kill();
-  }
-}
 
 /** Records every frame, every pointer move, and for every new plan the frame that has painted its guide. */
 function record() {

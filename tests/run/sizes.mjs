@@ -24,7 +24,16 @@ export function firstFiles(parts, entry, seen = new Set()) {
   return seen;
 }
 
+/** The bytes of `entry`: a module with what it needs at once, or a file that stands alone, by its name without its hash. */
 export function firstLoad(folder, entry) {
+  if (!entry.endsWith('.js')) {
+    const [at, name] = entry.split('/');
+    const file = readdirSync(`${root}${folder}/${at}`).find(
+      (each) => each.startsWith(`${name}-`) && each.endsWith('.js'),
+    );
+    if (!file) throw new Error(`${folder} has no ${entry}`);
+    return gzipSync(readFileSync(`${root}${folder}/${at}/${file}`), { level: 9 }).length;
+  }
   const parts = JSON.parse(readFileSync(`${root}${folder}/parts.json`, 'utf8'));
   const files = [...firstFiles(parts, entry)];
   return files.reduce((sum, file) => sum + gzipSync(readFileSync(`${root}${folder}/${file}`), { level: 9 }).length, 0);
@@ -49,7 +58,9 @@ for (const [folder, entries] of Object.entries(wanted)) {
 /** What comes later, each part when it is first wanted: the heaviest ones, in kB gzipped. */
 for (const [folder, entries] of Object.entries(wanted)) {
   const parts = JSON.parse(readFileSync(`${root}${folder}/parts.json`, 'utf8'));
-  const first = new Set(Object.keys(entries).flatMap((entry) => [...firstFiles(parts, entry)]));
+  const first = new Set(
+    Object.keys(entries).flatMap((entry) => (entry.endsWith('.js') ? [...firstFiles(parts, entry)] : [])),
+  );
   // Workers and what they load lie in a folder of their own.
   const later = readdirSync(`${root}${folder}`, { recursive: true })
     .filter((file) => file.endsWith('.js') && !first.has(file))

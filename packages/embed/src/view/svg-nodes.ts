@@ -1,4 +1,4 @@
-import { type Drawing, itemMark, lookPattern, type Mark, patternId, unit } from '@trimwell/handout';
+import { type Drawing, itemMark, type Mark, type Photos, unit } from '@trimwell/handout';
 
 const SVG = 'http://www.w3.org/2000/svg';
 
@@ -10,18 +10,30 @@ function element(mark: Mark): SVGElement {
   return node;
 }
 
+/** What the areas of a drawing are filled with beside flat colours; none for a first look. */
+export interface Fills {
+  readonly patterns: readonly Mark[];
+  readonly prefix: string;
+  readonly photos?: Photos;
+}
+
+/** Every paper in its ground alone. */
+function plainly(looks: Drawing['looks']): Drawing['looks'] {
+  return Object.fromEntries(Object.entries(looks).map(([id, look]) => [id, { ...look, pattern: 'plain' }]));
+}
+
 /** A drawing as an SVG element, made node by node, so that no text of a sketch is ever read as markup. */
-export function svgNode(drawing: Drawing, prefix: string): SVGSVGElement {
+export function svgNode({ box, title, description, looks, items }: Drawing, fills: Fills | null): SVGElement {
   const svg = document.createElementNS(SVG, 'svg');
-  const { x, y, width, height } = drawing.box;
-  svg.setAttribute('viewBox', [x, y, width, height].map(unit).join(' '));
+  svg.setAttribute('viewBox', [box.x, box.y, box.width, box.height].map(unit).join(' '));
   svg.setAttribute('role', 'img');
-  svg.setAttribute('aria-label', `${drawing.title}. ${drawing.description}`);
-  const defs = document.createElementNS(SVG, 'defs');
-  for (const [paper, look] of Object.entries(drawing.looks)) {
-    if (look.pattern !== 'plain') defs.append(element(lookPattern(look, patternId(prefix, paper))));
+  svg.setAttribute('aria-label', `${title}. ${description}`);
+  if (fills) {
+    const defs = document.createElementNS(SVG, 'defs');
+    defs.append(...fills.patterns.map(element));
+    svg.append(defs);
   }
-  const context = { looks: drawing.looks, prefix };
-  svg.append(defs, ...drawing.items.map((item) => element(itemMark(item, context))));
+  const context = { looks: fills ? looks : plainly(looks), prefix: '', ...fills };
+  svg.append(...items.map((item) => element(itemMark(item, context))));
   return svg;
 }

@@ -1,0 +1,79 @@
+import { AS_MANY_AS_POSSIBLE } from '@trimwell/sketch';
+import { MOST_WISHED } from '../../state/choices.js';
+import { apart } from '../first-look.js';
+import { type Child, part } from '../part.js';
+import type { Shown } from './desk-state.js';
+import { DESK_WORDS as WORDS } from './desk-words.js';
+
+function target(event: Event): HTMLInputElement {
+  return event.target as HTMLInputElement;
+}
+
+/** How many cards: a number, or as many as the paper gives. */
+export function cardsSection({ state, acts }: Shown): readonly Child[] {
+  const { cards } = state.sketch.batch;
+  const asMany = cards === AS_MANY_AS_POSSIBLE;
+  const number = asMany ? (state.plan.made?.batch.cards ?? 1) : cards;
+  const typed = (event: Event): void => {
+    const field = target(event);
+    const count = Number(field.value);
+    if (Number.isSafeInteger(count) && count >= 1 && count <= MOST_WISHED) acts.choose({ cards: count });
+    else field.value = String(number);
+  };
+  return [
+    part(
+      'div',
+      { class: 'row' },
+      part(
+        'label',
+        {},
+        `${WORDS.cards} `,
+        part('input', {
+          type: 'number',
+          class: 'count',
+          min: '1',
+          max: String(MOST_WISHED),
+          '.value': String(number),
+          disabled: asMany,
+          onchange: typed,
+        }),
+      ),
+      part(
+        'label',
+        { class: 'tick' },
+        part('input', {
+          type: 'checkbox',
+          '.checked': asMany,
+          onchange: (event: Event) =>
+            acts.choose({ cards: target(event).checked ? AS_MANY_AS_POSSIBLE : (state.plan.made?.batch.cards ?? 1) }),
+        }),
+        ` ${WORDS.asMany}`,
+      ),
+    ),
+  ];
+}
+
+/** Every variation with a switch and what it is for. */
+export function variationsSection({ state, acts }: Shown): readonly Child[] {
+  const on = state.choices.on ?? [];
+  return state.offered.map(({ key, variation }) =>
+    part(
+      'label',
+      { class: 'tick', key },
+      part('input', {
+        type: 'checkbox',
+        '.checked': on.includes(key),
+        onchange: (event: Event) =>
+          acts.choose({
+            on: target(event).checked ? [...on.filter((each) => each !== key), key] : on.filter((each) => each !== key),
+          }),
+      }),
+      part(
+        'span',
+        {},
+        apart(variation.name),
+        variation.note === '' ? null : part('span', { class: 'quiet' }, ' ', apart(variation.note)),
+      ),
+    ),
+  );
+}
