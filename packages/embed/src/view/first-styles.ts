@@ -29,6 +29,7 @@ table{border-collapse:collapse;width:100%;align-self:start;font-size:.92em}
 caption{text-align:start;padding-bottom:4px}
 :is(th,td){padding:4px 10px 4px 0;border-bottom:1px solid var(--line);text-align:start;vertical-align:baseline;font-weight:400}
 thead th{color:var(--muted);font-size:.9em}
+@container (min-width:330px){:is(th,td):not(.size){min-width:5.4em}}
 th b{display:inline-block;min-width:1.3em;font-weight:600}
 .size{white-space:nowrap;font-variant-numeric:tabular-nums}
 .bar{display:flex;flex-wrap:wrap;gap:8px 16px;align-items:center;justify-content:space-between}
