@@ -61,6 +61,7 @@ counted(
   (json) => ({ passed: json.numPassedTests, failed: json.numFailedTests + json.numPendingTests }),
 );
 single('editor bundle', bin('vite'), ['build', 'packages/editor', '--logLevel', 'warn']);
+single('embed bundle', bin('vite'), ['build', 'packages/embed', '--logLevel', 'warn']);
 single('sizes', process.execPath, [fileURLToPath(new URL('sizes.mjs', import.meta.url))]);
 single('demo build', bin('vite'), ['build', 'demo', '--logLevel', 'warn']);
 counted(
