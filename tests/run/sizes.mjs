@@ -5,6 +5,7 @@
  * fiftieth, so that the figure stays worth reading.
  */
 import { readdirSync, readFileSync } from 'node:fs';
+import { posix } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 
@@ -24,18 +25,32 @@ export function firstFiles(parts, entry, seen = new Set()) {
   return seen;
 }
 
-/** The bytes of `entry`: a module with what it needs at once, or a file that stands alone, by its name without its hash. */
+/** An import at the head of a bundled file: what it names is loaded before the file runs. */
+const IMPORT = /(?:^|;)import(?:[^"'();]*from)?["'](\.[^"']+)["']/g;
+
+/** A worker's file and all that it imports at once, from `folder`; no list of parts names them. */
+function workerFiles(folder, file, seen = new Set()) {
+  if (seen.has(file)) return seen;
+  seen.add(file);
+  const text = readFileSync(`${root}${folder}/${file}`, 'utf8');
+  for (const [, next] of text.matchAll(IMPORT)) workerFiles(folder, posix.join(posix.dirname(file), next), seen);
+  return seen;
+}
+
+/** The files of `entry`: of a module by its path, or of a worker by its folder and name without its hash. */
+function filesOf(folder, entry) {
+  if (entry.endsWith('.js')) return firstFiles(JSON.parse(readFileSync(`${root}${folder}/parts.json`, 'utf8')), entry);
+  const [at, name] = entry.split('/');
+  const file = readdirSync(`${root}${folder}/${at}`).find(
+    (each) => each.startsWith(`${name}-`) && each.endsWith('.js'),
+  );
+  if (!file) throw new Error(`${folder} has no ${entry}`);
+  return workerFiles(folder, `${at}/${file}`);
+}
+
+/** The bytes of `entry` and of all that it needs at once, gzipped. */
 export function firstLoad(folder, entry) {
-  if (!entry.endsWith('.js')) {
-    const [at, name] = entry.split('/');
-    const file = readdirSync(`${root}${folder}/${at}`).find(
-      (each) => each.startsWith(`${name}-`) && each.endsWith('.js'),
-    );
-    if (!file) throw new Error(`${folder} has no ${entry}`);
-    return gzipSync(readFileSync(`${root}${folder}/${at}/${file}`), { level: 9 }).length;
-  }
-  const parts = JSON.parse(readFileSync(`${root}${folder}/parts.json`, 'utf8'));
-  const files = [...firstFiles(parts, entry)];
+  const files = [...filesOf(folder, entry)];
   return files.reduce((sum, file) => sum + gzipSync(readFileSync(`${root}${folder}/${file}`), { level: 9 }).length, 0);
 }
 
@@ -57,10 +72,7 @@ for (const [folder, entries] of Object.entries(wanted)) {
 
 /** What comes later, each part when it is first wanted: the heaviest ones, in kB gzipped. */
 for (const [folder, entries] of Object.entries(wanted)) {
-  const parts = JSON.parse(readFileSync(`${root}${folder}/parts.json`, 'utf8'));
-  const first = new Set(
-    Object.keys(entries).flatMap((entry) => (entry.endsWith('.js') ? [...firstFiles(parts, entry)] : [])),
-  );
+  const first = new Set(Object.keys(entries).flatMap((entry) => [...filesOf(folder, entry)]));
   // Workers and what they load lie in a folder of their own.
   const later = readdirSync(`${root}${folder}`, { recursive: true })
     .filter((file) => file.endsWith('.js') && !first.has(file))

@@ -16,10 +16,11 @@ font-family:var(--trimwell-font,inherit);font-size:clamp(14px,1em,18px);line-hei
 :host([theme=dark]) .sheet{${NIGHT}}
 @media(prefers-color-scheme:dark){:host(:not([theme=light])) .sheet{${NIGHT}}}
 .head{display:flex;flex-wrap:wrap;gap:2px 12px;justify-content:space-between;align-items:baseline}
-.head b{font:600 1.25em/1.25 var(--trimwell-heading-font,inherit)}
+.head b{font-family:var(--trimwell-heading-font,inherit);font-weight:600;font-size:1.25em;line-height:1.25}
 .head span,.quiet,caption{color:var(--muted);font-size:.9em}
-.look{flex:1 1 auto;min-height:0;display:grid;gap:14px 24px;overflow:auto}
-.card{display:grid;place-items:center;min-height:140px}
+.look{flex:1 1 auto;min-height:0;display:grid;gap:14px 24px;align-content:safe center}
+.look[tabindex]{overflow:auto}
+.card{display:grid;justify-items:center;min-height:140px}
 svg{display:block;width:100%;height:auto;max-height:380px;fill:none}
 .card svg{max-width:360px}
 [data-role=shadow]{fill:#1d2423;fill-opacity:.14;transform:translate(6px,9px)}
@@ -34,4 +35,5 @@ th b{display:inline-block;min-width:1.3em;font-weight:600}
 .size{white-space:nowrap;font-variant-numeric:tabular-nums}
 .bar{display:flex;flex-wrap:wrap;gap:8px 16px;align-items:center;justify-content:space-between}
 p{margin:0}
+@container(max-width:359px){table{font-size:.82em}:is(th,td){padding-inline-end:7px;overflow-wrap:break-word}.size{white-space:normal}}
 @container(min-width:520px){.look{grid-template-columns:minmax(0,5fr) minmax(0,6fr)}}`;

@@ -28,7 +28,7 @@ figcaption{font-size:.88em;color:var(--muted);padding-top:6px}
 [data-role=blank]{stroke:#22302f;stroke-width:2;fill:#fff;fill-opacity:.76}
 [data-role=offcut]{fill:#fff;fill-opacity:.42}
 [data-role=cut]{stroke:#22302f;stroke-width:5}
-:is([data-role=figure],[data-role=note]){fill:#22302f;stroke:#fffdf6;stroke-width:.2em;stroke-linejoin:round;paint-order:stroke}
+:is([data-role=figure],[data-role=note]){fill:#22302f;stroke:#fffdf6;stroke-width:.16em;stroke-linejoin:round;paint-order:stroke}
 .card text[data-role=figure]{fill:currentColor;stroke:none}
 .next{background:var(--table);border-radius:4px;padding:12px 14px;display:grid;gap:10px}
 .next p{font-size:1.08em}

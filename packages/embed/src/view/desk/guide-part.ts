@@ -6,7 +6,10 @@ import { type Part, part } from '../part.js';
 import { sheetCaption } from './desk-words.js';
 
 /** Letters on a guide as a share of its longer side: read with ease in a narrow column. */
-const LETTERS = 1 / 24;
+const LETTERS = 1 / 19;
+
+/** The least share of that size that a letter may have on its part; a smaller one stands outside. */
+const LEAST = 0.55;
 
 const drawn = new WeakMap<object, Map<string, SVGElement>>();
 
@@ -27,7 +30,13 @@ function picture(
   const there = known.get(key);
   if (there) return there;
   const size = Math.max(layout.width, layout.height) * LETTERS;
-  const drawing = drawSheet(layout, paper, { style, labels: labelPieces(sketch), size, kerf: job.trimmer.kerf });
+  const drawing = drawSheet(layout, paper, {
+    style,
+    labels: labelPieces(sketch),
+    size,
+    kerf: job.trimmer.kerf,
+    least: LEAST,
+  });
   const node = fineNode(drawing, photos);
   known.set(key, node);
   return node;
