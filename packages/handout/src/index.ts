@@ -11,6 +11,7 @@ export { layoutStack, type StackLayoutOptions, type StackSlip } from './draw/sta
 export * from './drawing/drawing.js';
 export { shiftItem, shiftOutline } from './drawing/shift-item.js';
 export { checkPages } from './page/check-pages.js';
+export { dayOf } from './page/day-of.js';
 export { type HandoutOptions, layOutHandout } from './page/lay-out-handout.js';
 export { estimateMeasure, type TextMeasure } from './page/measure.js';
 export * from './page/page.js';

@@ -38,6 +38,7 @@ export { fitToCard } from './edit/fit-to-card.js';
 export * from './edit/mats.js';
 export * from './edit/ready-variations.js';
 export * from './edit/variations.js';
+export { counted } from './model/counted.js';
 export * from './model/cut-document.js';
 export * from './model/invariants.js';
 export * from './model/paper-weights.js';

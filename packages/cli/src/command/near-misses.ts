@@ -1,4 +1,4 @@
-import { DEFAULT_WORK, type Length, readLength, type Unit } from '@trimwell/geometry';
+import { DEFAULT_WORK, type Length, readLength, runToEnd, type Unit } from '@trimwell/geometry';
 import { nearMissText } from '@trimwell/handout';
 import {
   AS_MANY_AS_POSSIBLE,
@@ -36,14 +36,13 @@ export async function nearMissesOf(args: readonly string[], readText: ReadText):
   const reading = readSketchText(await readText(file));
   if (!reading.ok) return badInput(reading.problems, file);
   const sketch = withSavings(reading.sketch, words);
-  const slices = nearMisses(sketch, {
-    cards: asked ?? sketch.batch.cards,
-    tolerance: toleranceOf(words, sketch.unit),
-    planOne: planForSheets(work),
-  });
-  let slice = slices.next();
-  while (!slice.done) slice = slices.next();
-  const found = slice.value;
+  const found = runToEnd(
+    nearMisses(sketch, {
+      cards: asked ?? sketch.batch.cards,
+      tolerance: toleranceOf(words, sketch.unit),
+      planOne: planForSheets(work),
+    }),
+  );
   if (found.cards === null)
     throw new UsageError(
       'No paper of this sketch is limited: name the number of cards, or say how many sheets there are.',

@@ -1,4 +1,4 @@
-import { DEFAULT_WORK } from '@trimwell/geometry';
+import { DEFAULT_WORK, runToEnd } from '@trimwell/geometry';
 import { yieldText } from '@trimwell/handout';
 import {
   batchRecipe,
@@ -31,10 +31,7 @@ export async function yieldOf(args: readonly string[], readText: ReadText): Prom
   const recipe = batchRecipe(sketch);
   const planOne = rememberPlans(planForSheets(work));
   const most = batchYield(recipe, { planOne, oneMore: true });
-  const slices = yieldCurve(recipe, { upTo, planOne });
-  let slice = slices.next();
-  while (!slice.done) slice = slices.next();
-  const curve = slice.value;
+  const curve = runToEnd(yieldCurve(recipe, { upTo, planOne }));
   const out = words.flags.has('json') ? `${JSON.stringify(writeYield(most, curve))}\n` : yieldText(sketch, most, curve);
   return printed(out, curve.length > 0 && most?.cards !== 0 ? MADE : UNMADE);
 }

@@ -1,11 +1,4 @@
-import {
-  BLADE_CAUTION,
-  fileStem,
-  sheetGuides,
-  type TextFile,
-  writePieceListCsv,
-  writePieceListJson,
-} from '@trimwell/handout';
+import { BLADE_CAUTION, fileStem, sheetGuides, type TextFile, writePieceList } from '@trimwell/handout';
 import { type BatchPlan, type Sketch, writeSketchText } from '@trimwell/sketch';
 
 /** What is said beside guides that are to be cut. */
@@ -24,11 +17,7 @@ export interface Export {
 export function exportFiles(document: Sketch, sketch: Sketch, batch: BatchPlan | null): readonly Export[] {
   const stem = fileStem(sketch.title);
   const cards = batch?.cards ?? 1;
-  const csv = (name: string, count: number): TextFile => ({
-    name,
-    type: 'text/csv',
-    text: writePieceListCsv(sketch, { cards: count }),
-  });
+  const whole = { arrange: 'batch', cards } as const;
   const guides = batch ? sheetGuides(sketch, batch) : [];
   return [
     {
@@ -37,12 +26,12 @@ export function exportFiles(document: Sketch, sketch: Sketch, batch: BatchPlan |
     },
     {
       label: `Piece list for ${cards === 1 ? '1 card' : `${cards} cards`} (CSV)`,
-      file: csv(`${stem}-pieces-${cards}.csv`, cards),
+      file: { ...writePieceList(sketch, whole, 'csv'), name: `${stem}-pieces-${cards}.csv` },
     },
-    { label: 'Piece list for one card (CSV)', file: csv(`${stem}-pieces.csv`, 1) },
+    { label: 'Piece list for one card (CSV)', file: writePieceList(sketch, { arrange: 'card' }, 'csv') },
     {
       label: 'Piece list (JSON)',
-      file: { name: `${stem}-pieces.json`, type: 'application/json', text: writePieceListJson(sketch, { cards }) },
+      file: { ...writePieceList(sketch, whole, 'json'), name: `${stem}-pieces.json` },
     },
     ...guides.map(
       (file): Export => ({

@@ -111,10 +111,7 @@ export class PlanDesk {
     if (thorough) return thorough;
     const known = this.#remembered.get(key(job, QUICK_WORK));
     if (known) return known;
-    const slices = improvePlan(job, { work: QUICK_WORK });
-    let slice = slices.next();
-    while (!slice.done) slice = slices.next();
-    return this.#remember(key(job, QUICK_WORK), slice.value);
+    return this.#remember(key(job, QUICK_WORK), planCuts(job, { work: QUICK_WORK }));
   };
 
   *#thoroughly(job: CutJob): Generator<void, CutPlan> {

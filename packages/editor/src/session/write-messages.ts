@@ -1,6 +1,7 @@
 import type { Length, Unit } from '@trimwell/geometry';
 import type { HandoutOptions, HandoutPages, ListArrangement, ListFormat, TextFile } from '@trimwell/handout';
-import type { CutFiles } from '@trimwell/handout/cut-files';
+import type { CutFileOptions, CutFiles } from '@trimwell/handout/cut-files';
+import type { PictureSubject } from '@trimwell/handout/picture';
 import type { BatchPlan, Sketch } from '@trimwell/sketch';
 
 /** How the pages to print are to be: everything of `HandoutOptions` but what the writer has itself. */
@@ -15,18 +16,10 @@ export interface Subject {
   readonly date: string;
 }
 
-/** How files for a cutting machine are to be. */
-export interface CutChoice {
-  readonly format: (typeof CUT_FORMATS)[number];
-  readonly each: 'sheet' | 'piece';
-  /** For the whole batch, or for one card. */
+/** How files for a cutting machine are to be; `whole` for the batch, or else for one card. */
+export type CutChoice = Required<Pick<CutFileOptions, 'format' | 'each' | 'gap' | 'margin' | 'unit'>> & {
   readonly whole: boolean;
-  readonly gap: Length;
-  readonly margin: Length;
-  readonly unit: Unit;
-}
-
-export const CUT_FORMATS = ['svg', 'dxf'] as const;
+};
 
 export interface ListChoice {
   readonly format: ListFormat;
@@ -34,7 +27,7 @@ export interface ListChoice {
 }
 
 export interface PictureChoice {
-  readonly of: 'card' | 'inside' | 'batch' | 'guide';
+  readonly of: PictureSubject['of'];
   /** Which sheet a guide is of, from 1. */
   readonly sheet: number;
   readonly width: number;

@@ -1,5 +1,4 @@
-import type { MixPlan, Sketch } from '@trimwell/sketch';
-import { plural } from './messages.js';
+import { counted, type MixPlan, type Sketch } from '@trimwell/sketch';
 
 /** Words about the cards of a batch whose pieces draw on mixes of papers. */
 
@@ -24,7 +23,7 @@ const paperName = (sketch: Sketch, id: string): string => sketch.papers.find((pa
 /** How many of the cards differ; the reason stands in `mixReasons`. */
 export function differText({ cards, different, allDifferent }: MixPlan): string {
   if (cards === 1) return '1 card';
-  return allDifferent === 'yes' ? `All ${cards} cards differ` : `${cards} cards in ${plural(different, 'look')}`;
+  return allDifferent === 'yes' ? `All ${cards} cards differ` : `${cards} cards in ${counted(different, 'look')}`;
 }
 
 /** Why cards are alike, and which contrasts could not be kept, by the names on the table. */
@@ -37,7 +36,7 @@ export function mixReasons(sketch: Sketch, plan: MixPlan): readonly string[] {
     pairs.set(key, known);
   }
   const clashes = [...pairs.values()].map(({ pieces, cards }) => {
-    const where = cards.size === plan.cards ? 'every card' : plural(cards.size, 'card');
+    const where = cards.size === plan.cards ? 'every card' : counted(cards.size, 'card');
     return `${listed(pieces.map((id) => pieceName(sketch, id)))} should contrast, but share a paper on ${where}: there are too few papers.`;
   });
   // The last reason is the one about differences; it names no piece.

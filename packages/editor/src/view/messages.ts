@@ -1,20 +1,16 @@
-import type { OneMore, Sketch } from '@trimwell/sketch';
+import { counted, type OneMore, type Sketch } from '@trimwell/sketch';
 import type { Limit, PlanView } from '../session/plan-messages.js';
 
 /** Every sentence that the table shows, in one place. The face has its own in `face-messages.ts`. */
 
-export function plural(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
-
 /** How many cards, as large as it gets on the table. */
 export function cardsText(plan: PlanView): string {
-  return plan.batch ? plural(plan.batch.cards, 'card') : 'Planning…';
+  return plan.batch ? counted(plan.batch.cards, 'card') : 'Planning…';
 }
 
 export function sheetsText(plan: PlanView): string {
   if (plan.failure !== null) return `No plan: ${plan.failure}`;
-  return plan.batch ? `from ${plural(plan.batch.sheets, 'sheet')}` : '';
+  return plan.batch ? `from ${counted(plan.batch.sheets, 'sheet')}` : '';
 }
 
 /** What is proven, and never more than that. */
@@ -31,7 +27,7 @@ export function limitText(limit: Limit | null, sketch: Sketch): string {
   if (!limit) return '';
   const names = limit.runsOut.map((id) => sketch.papers.find((paper) => paper.id === id)?.name ?? id);
   const out = names.length > 0 ? `; ${names.join(' and ')} ${names.length === 1 ? 'runs' : 'run'} out first` : '';
-  const most = limit.proven ? `${plural(limit.cards, 'card')} at most` : `${plural(limit.cards, 'card')} or more`;
+  const most = limit.proven ? `${counted(limit.cards, 'card')} at most` : `${counted(limit.cards, 'card')} or more`;
   return `The sheets give ${most}${out}.`;
 }
 
@@ -52,7 +48,7 @@ export function oneMoreText(oneMore: readonly OneMore[], limit: Limit | null, sk
 
 /** What the pin of the yield ruler says at `cards`. */
 export function rulerText(cards: number, sheets: number | undefined): string {
-  return sheets === undefined ? plural(cards, 'card') : `${plural(cards, 'card')} from ${plural(sheets, 'sheet')}`;
+  return sheets === undefined ? counted(cards, 'card') : `${counted(cards, 'card')} from ${counted(sheets, 'sheet')}`;
 }
 
 export function copiesText(copies: number): string {

@@ -1,7 +1,6 @@
 import { formatLength, type Length } from '@trimwell/geometry';
-import { type NearMiss, realSheets, type Sketch } from '@trimwell/sketch';
+import { counted, type NearMiss, realSheets, type Sketch } from '@trimwell/sketch';
 import type { Offer } from '../session/trial.js';
-import { plural } from './messages.js';
 
 const pieceName = (sketch: Sketch, id: string): string => sketch.pieces.find((piece) => piece.id === id)?.name ?? id;
 const paperName = (sketch: Sketch, id: string): string => sketch.papers.find((paper) => paper.id === id)?.name ?? id;
@@ -20,14 +19,14 @@ export function missChange({ sketch }: Offer, miss: NearMiss): string {
 
 /** What that gives: `2 sheets of Moss card instead of 3`, or `12 cards instead of 10`. */
 export function missGain({ sketch, found, batch }: Offer, { adds, saves }: NearMiss): string {
-  if (adds > 0) return `${plural((found.cards ?? 0) + adds, 'card')} instead of ${found.cards ?? 0}`;
+  if (adds > 0) return `${counted((found.cards ?? 0) + adds, 'card')} instead of ${found.cards ?? 0}`;
   return saves
     .map(({ paper, sheets }) => {
       const name = paperName(sketch, paper);
       const shown = batch?.papers.find((each) => each.paper === paper)?.plan;
-      if (!shown) return `${plural(sheets, 'sheet')} of ${name} fewer`;
+      if (!shown) return `${counted(sheets, 'sheet')} of ${name} fewer`;
       const before = realSheets(shown);
-      return `${plural(before - sheets, 'sheet')} of ${name} instead of ${before}`;
+      return `${counted(before - sheets, 'sheet')} of ${name} instead of ${before}`;
     })
     .join(' and ');
 }

@@ -9,10 +9,9 @@ import {
   MOST_CARDS,
   mixesPapers,
   mostCards,
-  type PaperPlan,
   type PlanOne,
   plainRecipe,
-  planJob,
+  planPapers,
   rememberPlans,
   type Sketch,
 } from '@trimwell/sketch';
@@ -49,10 +48,6 @@ function cardsOf(recipe: BatchRecipe, planOne: PlanOne, jobsOf: JobsOf): number 
   return Math.max(1, mostCards(recipe, { planOne, jobsOf, guess: 1, upTo: MOST_CARDS }));
 }
 
-function plansOf(recipe: BatchRecipe, cards: number, planOne: PlanOne, jobsOf: JobsOf): readonly PaperPlan[] {
-  return jobsOf(recipe, cards).map(({ paper, job }) => ({ paper, job, plan: planJob(job, planOne) }));
-}
-
 /**
  * The plans of `sketch`, each better than the last: a first one by little code, then, paper by paper, the very plan that
  * the editor and the command line make. Null between them is a moment to do something else. `known` are plans by job
@@ -69,7 +64,7 @@ export async function* planSketch(
   const most = recipe.cards === 'as many as possible';
   const first = rememberPlans((job) => known.get(JSON.stringify(job)) ?? firstPlan(job, { work: FIRST_WORK }));
   const begun = cardsOf(recipe, first, jobsOf);
-  yield { batch: gatherPlans(begun, plansOf(recipe, begun, first, jobsOf)), done: false, most };
+  yield { batch: gatherPlans(begun, planPapers(jobsOf(recipe, begun), first)), done: false, most };
   const { DEFAULT_WORK, improvePlan, planCuts, QUICK_WORK, sparingCentres, withoutCentres } = await parts.thorough();
   const quick = rememberPlans((job) => known.get(JSON.stringify(job)) ?? planCuts(job, { work: QUICK_WORK }));
   const cards = most ? cardsOf(recipe, quick, jobsOf) : begun;
@@ -95,7 +90,7 @@ export async function* planSketch(
     return plain === job ? plan : sparingCentres(plan, yield* thoroughly(plain));
   }
 
-  let plans = plansOf(recipe, cards, quick, jobsOf);
+  let plans = planPapers(jobsOf(recipe, cards), quick);
   for (const [index, { paper, job }] of plans.entries()) {
     const plan = yield* sparingly(job);
     plans = plans.map((each, at) => (at === index ? { paper, job, plan } : each));

@@ -9,6 +9,7 @@ import { generateColumns } from './column-generation.js';
 import { DEFAULT_WORK, improveWith, type PlanOptions, requireJob } from './improve-with.js';
 import { narrow } from './narrow.js';
 import { components, cuttable, partOf, roomy } from './parts.js';
+import { runToEnd } from './run-to-end.js';
 
 export { DEFAULT_WORK, type PlanOptions, QUICK_WORK } from './improve-with.js';
 
@@ -19,10 +20,7 @@ export function improvePlan(job: CutJob, options: PlanOptions = {}): Generator<C
 
 /** `improvePlan` to its end. @throws CutJobError for a job that cannot be planned. */
 export function planCuts(job: CutJob, options: PlanOptions = {}): CutPlan {
-  const slices = improvePlan(job, options);
-  let slice = slices.next();
-  while (!slice.done) slice = slices.next();
-  return slice.value;
+  return runToEnd(improvePlan(job, options));
 }
 
 /** The best bound for `task` that so much work gives. */
@@ -30,9 +28,8 @@ function provenLeast(task: Task, work: number): Bound {
   const quick = lowerBound(task, Number.POSITIVE_INFINITY);
   if (quick.value === Number.POSITIVE_INFINITY) return quick;
   const pricing = generateColumns(task, [], Number.POSITIVE_INFINITY, quick.value, 'exact', new Meter(work));
-  let step = pricing.next();
-  while (!step.done) step = pricing.next();
-  return step.value.bound && step.value.bound.value > quick.value ? step.value.bound : quick;
+  const { bound } = runToEnd(pricing);
+  return bound && bound.value > quick.value ? bound : quick;
 }
 
 /**

@@ -1,10 +1,6 @@
 import { formatLength, type LengthStyle } from '@trimwell/geometry';
-import type { NearMiss, NearMisses, Sketch } from '@trimwell/sketch';
+import { counted, type NearMiss, type NearMisses, type Sketch } from '@trimwell/sketch';
 import { labelPieces } from '../draw/labels.js';
-
-function plural(count: number, one: string): string {
-  return `${count} ${count === 1 ? one : `${one}s`}`;
-}
 
 /** What a near miss changes and what that gives: `D Strip: 2 in high instead of 2 1/8 in: 12 cards instead of 9`. */
 function missText(sketch: Sketch, found: NearMisses, miss: NearMiss): string {
@@ -19,8 +15,8 @@ function missText(sketch: Sketch, found: NearMisses, miss: NearMiss): string {
       : (['height', 'high'] as const);
   const size = `${formatLength(miss.to[side], style)} ${word} instead of ${formatLength(miss.from[side], style)}`;
   const cards = found.cards ?? 0;
-  const saved = miss.saves.map((each) => `${plural(each.sheets, 'sheet')} of ${paper(each.paper)}`).join(' and ');
-  const gain = miss.adds > 0 ? `${plural(cards + miss.adds, 'card')} instead of ${cards}` : `${saved} fewer`;
+  const saved = miss.saves.map((each) => `${counted(each.sheets, 'sheet')} of ${paper(each.paper)}`).join(' and ');
+  const gain = miss.adds > 0 ? `${counted(cards + miss.adds, 'card')} instead of ${cards}` : `${saved} fewer`;
   const along = miss.mats.length > 0 ? `; its mats follow: ${miss.mats.map(called).join(', ')}` : '';
   return `  ${called(miss.piece)}: ${size}: ${gain}${miss.proven ? '' : ' (not proven that it cannot be had as it is)'}${along}`;
 }
@@ -29,7 +25,7 @@ function missText(sketch: Sketch, found: NearMisses, miss: NearMiss): string {
 export function nearMissText(sketch: Sketch, found: NearMisses): string {
   const within = `up to ${formatLength(found.tolerance, { unit: sketch.unit })} smaller`;
   if (found.cards === null) return `${sketch.title}: no paper is limited, so there is no number of cards to compare\n`;
-  const head = `${sketch.title}: ${plural(found.cards, 'card')} from ${plural(found.sheets, 'sheet')} as it is`;
+  const head = `${sketch.title}: ${counted(found.cards, 'card')} from ${counted(found.sheets, 'sheet')} as it is`;
   const misses =
     found.misses.length > 0
       ? [`Near misses, pieces ${within}:`, ...found.misses.map((miss) => missText(sketch, found, miss))]

@@ -12,16 +12,12 @@ import {
   type SheetLayout,
   type Unit,
 } from '@trimwell/geometry';
-import { type BatchPlan, centreOf, realSheets, type Sketch } from '@trimwell/sketch';
+import { type BatchPlan, centreOf, counted, realSheets, type Sketch } from '@trimwell/sketch';
 import { labelOfBlank, labelPieces } from '../draw/labels.js';
 import { copiesIn, cutStages } from '../page/cut-stages.js';
 import { stagedSteps } from '../page/staged-steps.js';
 import { type CentreSpeech, cautionsFor, centreSpeech, knifeText } from './centre-text.js';
 import { stepText } from './steps-text.js';
-
-function plural(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
 
 /** The blanks of one layout, most first in the order they lie: `B 3 3/4 x 5 in (6)`. */
 function blanksText(layout: SheetLayout, kerf: Length, style: LengthStyle, name: (blank: string) => string): string {
@@ -95,14 +91,14 @@ function planLines(plan: CutPlan, speech: PlanSpeech): readonly string[] {
   const { job, priced, style, name, paper, centres } = speech;
   const sheets = realSheets(plan);
   const steps = stepsOf(plan, speech);
-  const cut = counts.sheets > sheets ? ` and ${plural(counts.sheets - sheets, 'centre')}` : '';
+  const cut = counts.sheets > sheets ? ` and ${counted(counts.sheets - sheets, 'centre')}` : '';
   const kind = ({ paper: id, copies }: SheetLayout): string => {
     const centre = centreOf(id);
-    if (centre === null) return `${plural(copies, 'sheet')} of ${paper(id)}`;
+    if (centre === null) return `${counted(copies, 'sheet')} of ${paper(id)}`;
     return `${copies === 1 ? '1 time' : `${copies} times`} the centre of ${centres?.called(centre) ?? centre}`;
   };
   return [
-    `  ${plural(sheets, 'sheet')} (${provenText(plan, priced)})${cut}, ${plural(counts.layouts, 'layout')}, ${plural(steps.settings, 'setting')}, ${plural(counts.cuts, 'cut')}`,
+    `  ${counted(sheets, 'sheet')} (${provenText(plan, priced)})${cut}, ${counted(counts.layouts, 'layout')}, ${counted(steps.settings, 'setting')}, ${counted(counts.cuts, 'cut')}`,
     ...plan.sheets.map(
       (layout, index) =>
         `  sheet ${index + 1}: ${kind(layout)}, ${formatSize(layout, style)}: ${blanksText(layout, job.trimmer.kerf, style, name)}`,
@@ -126,7 +122,7 @@ export function batchText(sketch: Sketch, batch: BatchPlan): string {
   const style: LengthStyle = { unit: sketch.unit };
   const name = (blank: string): string => labelOfBlank(labels, blank);
   const centres = centreSpeech(sketch);
-  const head = `${sketch.title}: ${plural(batch.cards, 'card')} from ${plural(batch.sheets, 'sheet')}${batch.fewestSheets ? `, the fewest ${batch.mixed ? 'for an even mix' : 'possible'}` : ''}`;
+  const head = `${sketch.title}: ${counted(batch.cards, 'card')} from ${counted(batch.sheets, 'sheet')}${batch.fewestSheets ? `, the fewest ${batch.mixed ? 'for an even mix' : 'possible'}` : ''}`;
   const pieces = [...labels].map(
     ([id, label]) => `  ${label} ${sketch.pieces.find((piece) => piece.id === id)?.name ?? 'Card base'}`,
   );

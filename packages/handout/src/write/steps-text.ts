@@ -7,7 +7,7 @@ import {
   type StepOptions,
   type TrimStep,
 } from '@trimwell/geometry';
-import { type BatchPlan, centreOf, type PaperPlan, realSheets, type Sketch } from '@trimwell/sketch';
+import { type BatchPlan, centreOf, counted, type PaperPlan, realSheets, type Sketch } from '@trimwell/sketch';
 import { labelAt, labelOfBlank, labelPieces } from '../draw/labels.js';
 import { stagedSteps } from '../page/staged-steps.js';
 import { type CentreSpeech, cautionsFor, centreSpeech, knifeText } from './centre-text.js';
@@ -23,10 +23,6 @@ interface Speech extends StepSpeech {
   readonly centres: CentreSpeech;
 }
 
-function plural(count: number, one: string): string {
-  return `${count} ${count === 1 ? one : `${one}s`}`;
-}
-
 /** The name of a part that is cut on later: the number of its sheet, and a small letter for it on that sheet. */
 export function partName(sheet: number, part: number): string {
   return `${sheet + 1}${labelAt(part).toLowerCase()}`;
@@ -35,7 +31,7 @@ export function partName(sheet: number, part: number): string {
 function fateText(fate: Fate, sheet: number, size: string, count: number, { name }: StepSpeech): string {
   if (fate.is === 'blank') return `set aside ${count} of ${name(fate.blank)}, ${size}`;
   if (fate.is === 'part') return `${count} of part ${partName(sheet, fate.part)}, ${size}, to cut later`;
-  return fate.keep ? `keep ${plural(count, 'offcut')}, ${size}` : `scrap: ${count}, ${size}`;
+  return fate.keep ? `keep ${counted(count, 'offcut')}, ${size}` : `scrap: ${count}, ${size}`;
 }
 
 function givesText(step: TrimStep, speech: StepSpeech): string {
@@ -87,7 +83,7 @@ function paperLines(sketch: Sketch, { paper, job, plan }: PaperPlan, options: St
     return [...knife, ...own.map((step) => stepText(step, speech))];
   });
   return [
-    `${title}: ${plural(realSheets(plan), 'sheet')}, ${plural(settings, 'setting')} (${fewest}), ${plural(turns, 'turn')}`,
+    `${title}: ${counted(realSheets(plan), 'sheet')}, ${counted(settings, 'setting')} (${fewest}), ${counted(turns, 'turn')}`,
     ...layouts,
     ...plan.unmade.map(({ blank, quantity, reason }) => `  not made: ${speech.name(blank)} (${quantity}), ${reason}`),
     ...steps.map((step, index) => `  ${index + 1}. ${step}`),
@@ -110,7 +106,7 @@ export function stepsText(sketch: Sketch, batch: BatchPlan, options: StepOptions
     ([id, label]) => `  ${label} ${sketch.pieces.find((piece) => piece.id === id)?.name ?? 'Card base'}`,
   );
   return `${[
-    `${sketch.title}: steps at the trimmer for ${plural(batch.cards, 'card')}`,
+    `${sketch.title}: steps at the trimmer for ${counted(batch.cards, 'card')}`,
     ...cautionsFor(batch),
     ...pieces,
     ...batch.papers.flatMap((paper) => paperLines(sketch, paper, options, speech)),

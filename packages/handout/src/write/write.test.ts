@@ -10,7 +10,7 @@ import { drawStack } from '../draw/stack.js';
 import { BLADE_CAUTION } from './cautions.js';
 import { escapeXml } from './escape.js';
 import { writeCsv } from './lists/csv.js';
-import { writePieceListCsv, writePieceListJson } from './lists/piece-list.js';
+import { writePieceList } from './lists/write-piece-list.js';
 import { lookPattern } from './look.js';
 import { pathData } from './path-data.js';
 import { batchText } from './plan-text.js';
@@ -115,11 +115,11 @@ test('CSV follows RFC 4180 section 2, and a cell is never a formula', () => {
 });
 
 test('the piece list for one card and for the batch', () => {
-  const rows = writePieceListCsv(sketch, { cards: 6 }).trimEnd().split('\r\n');
+  const rows = writePieceList(sketch, { arrange: 'batch', cards: 6 }, 'csv').text.trimEnd().split('\r\n');
   expect(rows[1]).toBe(
     'A,Card base,card base,Ivory card,4 1/4 in,5 1/2 in,8 1/2 in,5 1/2 in,8.5,5.5,215.9,139.7,1,6,rectangle,front',
   );
-  const one = JSON.parse(writePieceListJson(sketch, { cards: 1 }));
+  const one = JSON.parse(writePieceList(sketch, { arrange: 'batch', cards: 1 }, 'json').text);
   expect(one).toMatchObject({ trimwellPieces: 1, unit: 'in', cards: 1 });
   expect(one.pieces[3]).toMatchObject({ label: 'D', id: 'strip', blankHeight: '1 1/8 in', quantity: 1 });
 });

@@ -46,14 +46,12 @@ export function gatherPlans(cards: number, papers: readonly PaperPlan[]): BatchP
   };
 }
 
-function planPaper({ paper, job }: PaperJob, planOne: PlanOne): PaperPlan {
-  return { paper, job, plan: planJob(job, planOne) };
+/** The plans of jobs, each by `planOne`. */
+export function planPapers(jobs: readonly PaperJob[], planOne: PlanOne): readonly PaperPlan[] {
+  return jobs.map(({ paper, job }) => ({ paper, job, plan: planJob(job, planOne) }));
 }
 
 /** Plans `cards` cards of `recipe`, paper by paper, each with `work` steps at most (see `planCuts`). */
 export function planBatch(recipe: BatchRecipe, cards: number, planOne: PlanOne = planCuts): BatchPlan {
-  return gatherPlans(
-    cards,
-    cutJobs(recipe, cards).map((job) => planPaper(job, planOne)),
-  );
+  return gatherPlans(cards, planPapers(cutJobs(recipe, cards), planOne));
 }

@@ -1,3 +1,4 @@
+import { counted } from '../model/counted.js';
 import type { GroupLooks } from './deal-group.js';
 import { contrastingPairs, type DealtRoles, fixedPaper } from './mix-roles.js';
 import type { BatchRecipe } from './recipe.js';
@@ -7,10 +8,6 @@ import type { BatchRecipe } from './recipe.js';
  * papers as evenly makes them differ (`not while even`); both are proven. `not found`: neither a deal nor a proof.
  */
 export type Difference = 'yes' | 'more cards than looks' | 'not while even' | 'not found';
-
-function plural(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
 
 function listed(words: readonly string[]): string {
   return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
@@ -39,7 +36,7 @@ export function clashReason(recipe: BatchRecipe, roles: DealtRoles, groups: read
       );
       const papers = [...new Set(group.lists.flat())].map((paper) => roles.papers[paper] ?? '');
       const also = taken.length > 0 ? `, and ${listed([...new Set(taken)])}` : '';
-      return `${listed(pieces)} should contrast, but there ${papers.length === 1 ? 'is' : 'are'} only ${plural(papers.length, 'paper')} (${listed(papers)})${also}: ${plural(clashes, 'clash', 'clashes')} on every card.`;
+      return `${listed(pieces)} should contrast, but there ${papers.length === 1 ? 'is' : 'are'} only ${counted(papers.length, 'paper')} (${listed(papers)})${also}: ${counted(clashes, 'clash', 'clashes')} on every card.`;
     });
   return [...fixed, ...dealt];
 }
@@ -64,12 +61,12 @@ export function differenceReason(
       const contrasting = groups.length === 1 && roles.parts.length > 1 ? 'contrasting ' : '';
       const count = roles.parts.length;
       return [
-        `${plural(cards, 'card')}, but ${plural(papers, 'paper')} in ${count} ${contrasting}${count === 1 ? 'role gives' : 'roles give'} only ${plural(looks, 'look')}${different < looks ? `, of which an even deal shows ${different}` : ''}.`,
+        `${counted(cards, 'card')}, but ${counted(papers, 'paper')} in ${count} ${contrasting}${count === 1 ? 'role gives' : 'roles give'} only ${counted(looks, 'look')}${different < looks ? `, of which an even deal shows ${different}` : ''}.`,
       ];
     }
     case 'not while even':
-      return [`${different} of ${plural(cards, 'card')} differ: no more can while the papers are used this evenly.`];
+      return [`${different} of ${counted(cards, 'card')} differ: no more can while the papers are used this evenly.`];
     case 'not found':
-      return [`${different} of ${plural(cards, 'card')} differ; no deal in which all do was found.`];
+      return [`${different} of ${counted(cards, 'card')} differ; no deal in which all do was found.`];
   }
 }

@@ -1,4 +1,4 @@
-import { type CutJob, leastSheets, planCuts } from '@trimwell/geometry';
+import { type CutJob, leastSheets, planCuts, runToEnd } from '@trimwell/geometry';
 import { type BatchPlan, type PlanOne, planBatch } from './batch-plan.js';
 import { withoutCentres } from './centre-papers.js';
 import { cutJobs } from './cut-jobs.js';
@@ -118,14 +118,12 @@ export function batchYield(recipe: BatchRecipe, options: YieldOptions = {}): Bat
   const cards = mostCards(recipe, { planOne: countWith, jobsOf: cutJobs, guess, upTo: MOST_CARDS });
   const short = cutJobs(recipe, cards + 1).filter(({ job }) => !makesAll(job, countWith));
   const more = options.oneMore ? oneMoreSheet(recipe, cards, { planOne: countWith, prove }) : null;
-  let slice = more?.next();
-  while (more && slice && !slice.done) slice = more.next();
   const plan = planBatch(recipe, cards, planOne);
   return {
     cards,
     proven: prove && provenShort(recipe, cards + 1),
     runsOut: short.map(({ paper }) => paper),
-    oneMore: slice?.done ? slice.value : [],
+    oneMore: more ? runToEnd(more) : [],
     // Should the planner for the plan itself miss what counting found, what was found stands.
     plan: plan.complete ? plan : planBatch(recipe, cards, countWith),
   };

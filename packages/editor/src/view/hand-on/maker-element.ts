@@ -1,3 +1,4 @@
+import { dayOf } from '@trimwell/handout';
 import type { BatchPlan, Sketch } from '@trimwell/sketch';
 import { html, nothing, type TemplateResult } from 'lit';
 import { property, state } from 'lit/decorators.js';
@@ -10,12 +11,6 @@ import type { Choices } from './remembered-choices.js';
 
 /** What takes longer than this gets a bar, in milliseconds. */
 const SOON = 500;
-
-/** The user's own day as YYYY-MM-DD. */
-export function dayOf(now: Date): string {
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
-}
 
 /** Photographs by their hashes, which say which they are. */
 function asText(_key: string, value: unknown): unknown {

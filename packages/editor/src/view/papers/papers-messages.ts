@@ -1,7 +1,6 @@
 import { formatSize } from '@trimwell/geometry';
-import type { Paper, Sketch } from '@trimwell/sketch';
+import { counted, type Paper, type Sketch } from '@trimwell/sketch';
 import type { SourceUses } from '../../state/paper-uses.js';
-import { plural } from '../messages.js';
 
 /** Every sentence of the tray of papers. */
 
@@ -11,7 +10,7 @@ export function listed(words: readonly string[]): string {
 }
 
 export function sheetsAtHandText(sheets: number | undefined): string {
-  return sheets === undefined ? 'as many as needed' : `${plural(sheets, 'sheet')} at hand`;
+  return sheets === undefined ? 'as many as needed' : `${counted(sheets, 'sheet')} at hand`;
 }
 
 export function sizeText(paper: Paper, { unit }: Sketch): string {
@@ -22,8 +21,8 @@ export function sizeText(paper: Paper, { unit }: Sketch): string {
 export function cutText({ base, pieces, mixes }: SourceUses): string {
   const words = [
     ...(base ? ['the card base'] : []),
-    ...(pieces.length > 0 ? [plural(pieces.length, 'piece')] : []),
-    ...(mixes.length > 0 ? [plural(mixes.length, 'mix', 'mixes')] : []),
+    ...(pieces.length > 0 ? [counted(pieces.length, 'piece')] : []),
+    ...(mixes.length > 0 ? [counted(mixes.length, 'mix', 'mixes')] : []),
   ];
   return words.length === 0 ? 'nothing cut from it' : `for ${listed(words)}`;
 }

@@ -1,4 +1,4 @@
-import { type Problem, readSketchText, type Sketch } from '@trimwell/sketch';
+import { counted, type Problem, readSketchText, type Sketch } from '@trimwell/sketch';
 import { html, LitElement, nothing, type PropertyValues } from 'lit';
 import { property, query, state } from 'lit/decorators.js';
 import { asKeepError } from '../../keeping/keep-error.js';
@@ -11,7 +11,6 @@ import { copyKept, listKept, type TakenOff } from '../../keeping/sketch-store.js
 import { saveFile } from '../../session/save-file.js';
 import type { Session } from '../../session/session.js';
 import { copyLink } from '../copy-link.js';
-import { plural } from '../messages.js';
 import { tableStyles } from '../table/table-styles.js';
 import type { BoardsElement } from './boards.js';
 import type { FileReading } from './list-file.js';
@@ -138,7 +137,8 @@ export class ShelfElement extends LitElement {
 
   #finder() {
     const count = this.kept?.length ?? 0;
-    const found = this.looked.trim() === '' ? plural(count, 'sketch', 'sketches') : `${this.#shown.length} of ${count}`;
+    const found =
+      this.looked.trim() === '' ? counted(count, 'sketch', 'sketches') : `${this.#shown.length} of ${count}`;
     return html`<label class="find">Look for
         <input type="search" .value=${this.looked} @input=${this.#look} placeholder="title, number, paper, piece" />
       </label>

@@ -1,3 +1,4 @@
+import { counted } from '@trimwell/sketch';
 import { css, html, LitElement, nothing } from 'lit';
 import { property, state } from 'lit/decorators.js';
 import { asKeepError } from '../../keeping/keep-error.js';
@@ -5,7 +6,6 @@ import type { Keeper } from '../../keeping/keeper.js';
 import { bytesWords } from '../../keeping/kept-words.js';
 import { clearUnusedPhotos } from '../../keeping/photo-store.js';
 import { type StorageUse, type StoredThing, storageUse } from '../../keeping/storage-use.js';
-import { plural } from '../messages.js';
 import { tableStyles } from '../table/table-styles.js';
 
 /** How many of the largest are listed. */
@@ -98,7 +98,7 @@ export class StorageElement extends LitElement {
         unused.length === 0
           ? nothing
           : html`<button class="act" @click=${this.#clear}>
-            Clear ${plural(unused.length, 'photograph')} that no kept sketch uses (${bytesWords(bytes)})
+            Clear ${counted(unused.length, 'photograph')} that no kept sketch uses (${bytesWords(bytes)})
           </button>
           <p class="quiet">A sketch that you saved as a file may show one of them: it then shows the print in its place.</p>`
       }

@@ -1,5 +1,5 @@
 import { unit } from '@trimwell/handout';
-import { batchRecipe, type MixPlan, mixPlan, type Sketch } from '@trimwell/sketch';
+import { batchRecipe, counted, type MixPlan, mixPlan, type Sketch } from '@trimwell/sketch';
 import { html, nothing, svg, type TemplateResult } from 'lit';
 import { property } from 'lit/decorators.js';
 import { guard } from 'lit/directives/guard.js';
@@ -7,7 +7,6 @@ import type { SessionChange } from '../../session/session.js';
 import { select, toggleSelect } from '../../state/commands.js';
 import { cardText, differText, mixes, mixReasons, roleText } from '../batch-messages.js';
 import { inStyle } from '../in-style.js';
-import { plural } from '../messages.js';
 import { watchPhotos } from '../photos/photo-watch.js';
 import { SessionElement } from '../session-element.js';
 import { type BatchPicture, type CardPart, drawBatch } from './batch-picture.js';
@@ -97,7 +96,7 @@ export class BatchElement extends SessionElement {
       >
         ${guard([sketch, plan, picture], () => picture.first.map((_, card) => this.#card(sketch, plan, picture, card)))}
       </ol>
-      ${more > 0 ? html`<p class="quiet">and ${plural(more, 'card')} more</p>` : nothing}`;
+      ${more > 0 ? html`<p class="quiet">and ${counted(more, 'card')} more</p>` : nothing}`;
   }
 
   #card(sketch: Sketch, plan: MixPlan, { faces, first }: BatchPicture, card: number): TemplateResult {

@@ -1,9 +1,8 @@
-import type { NearMiss } from '@trimwell/sketch';
+import { counted, type NearMiss } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
 import type { Offer, Trial } from '../../session/trial.js';
-import { plural } from '../messages.js';
 import { missChange, missGain, NOT_PROVEN, offeredMisses } from '../near-miss-messages.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from './table-styles.js';
@@ -96,14 +95,14 @@ export class NearMissesElement extends SessionElement {
         ${trial ? this.#tried(trial) : nothing}
         ${offer ? shown.map((miss) => this.#offer(offer, miss)) : nothing}
       </ul>
-      ${rest > 0 ? html`<button class="act" @click=${this.#showAll}>${plural(rest, 'more slip')}</button>` : nothing}`
+      ${rest > 0 ? html`<button class="act" @click=${this.#showAll}>${counted(rest, 'more slip')}</button>` : nothing}`
       }`;
   }
 
   /** Slips that come out while nothing is tried on are told of; those that go are not. */
   #tellOf(offered: number): void {
     if (offered > this.#offered && !this.session.trial)
-      this.#told = `${plural(offered, 'near miss', 'near misses')} to try on.`;
+      this.#told = `${counted(offered, 'near miss', 'near misses')} to try on.`;
     this.#offered = offered;
   }
 

@@ -3,12 +3,12 @@ import {
   applyEdit,
   type CardEdit,
   type Corners,
+  counted,
   EditError,
   type Piece,
   type Sketch,
   type Variation,
 } from '@trimwell/sketch';
-import { plural } from '../messages.js';
 
 /** What one edit of a variation does, in words; `unfit` where it cannot be made on this card any more. */
 export interface EditWords {
@@ -128,7 +128,7 @@ function editText(before: Sketch, edit: CardEdit): string {
     case 'unit':
       return `Measured in ${edit.unit === 'in' ? 'inches' : 'millimetres'}`;
     case 'batch':
-      return `Batch: ${typeof edit.batch.cards === 'number' ? plural(edit.batch.cards, 'card') : edit.batch.cards}`;
+      return `Batch: ${typeof edit.batch.cards === 'number' ? counted(edit.batch.cards, 'card') : edit.batch.cards}`;
     case 'add-piece':
       return `${edit.piece.name}: added, ${written(before).size(edit.piece)}`;
     case 'set-paper':

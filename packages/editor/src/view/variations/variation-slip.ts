@@ -1,4 +1,4 @@
-import type { Variation } from '@trimwell/sketch';
+import { counted, type Variation } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { property } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
@@ -13,7 +13,6 @@ import {
   takeIntoCard,
   writeVariation,
 } from '../../state/variation-commands.js';
-import { plural } from '../messages.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
 import { type EditWords, editWords } from './edit-words.js';
@@ -132,7 +131,7 @@ export class VariationSlipElement extends SessionElement {
       <label>name<input maxlength="80" autocomplete="off" .value=${name} @change=${this.#rename} /></label>
       <label class="note">what it is for<textarea rows="2" maxlength="400" .value=${variation.note} @change=${this.#describe}></textarea></label>
       <h3 tabindex="-1">${words.length === 0 ? 'Changes nothing yet' : `Changes`}</h3>
-      ${unfit > 0 ? html`<p class="unfit">${plural(unfit, 'change')} ${unfit === 1 ? 'does' : 'do'} not fit this card any more.</p>` : nothing}
+      ${unfit > 0 ? html`<p class="unfit">${counted(unfit, 'change')} ${unfit === 1 ? 'does' : 'do'} not fit this card any more.</p>` : nothing}
       <ol>${words.map((each) => this.#change(each))}</ol>
       <div class="acts">
         ${
@@ -206,7 +205,7 @@ export class VariationSlipElement extends SessionElement {
 
   #take(unfit: number): void {
     const name = this.#shown?.name ?? '';
-    const without = unfit > 0 ? `, without ${plural(unfit, 'change')} that did not fit` : '';
+    const without = unfit > 0 ? `, without ${counted(unfit, 'change')} that did not fit` : '';
     if (this.#do(takeIntoCard(this.variation), `${name} is part of the card now${without}.`))
       this.dispatchEvent(new CustomEvent('slip-away'));
   }

@@ -1,7 +1,6 @@
 import { formatLength } from '@trimwell/geometry';
-import type { Sketch } from '@trimwell/sketch';
+import { counted, type Sketch } from '@trimwell/sketch';
 import type { WayFigures } from '../../session/variation-plans.js';
-import { plural } from '../messages.js';
 
 export const WAYS = {
   heading: 'Other ways',
@@ -22,14 +21,15 @@ function sizeText({ card, unit }: Sketch, varied: Sketch): readonly string[] {
 }
 
 function sheetsText(base: WayFigures, way: WayFigures): string {
-  if (way.sheets === base.sheets) return way.cards === base.cards ? 'As many sheets' : `${plural(way.sheets, 'sheet')}`;
-  return `${plural(way.sheets, 'sheet')}, not ${base.sheets}`;
+  if (way.sheets === base.sheets)
+    return way.cards === base.cards ? 'As many sheets' : `${counted(way.sheets, 'sheet')}`;
+  return `${counted(way.sheets, 'sheet')}, not ${base.sheets}`;
 }
 
 /** What the sheets at hand would give; nothing where no sheet is counted. */
 function yieldText(base: WayFigures, way: WayFigures): readonly string[] {
   if (way.most === null || way.most === base.most) return [];
-  return [base.most === null ? `${way.most} cards at most` : `up to ${plural(way.most, 'card')}, not ${base.most}`];
+  return [base.most === null ? `${way.most} cards at most` : `up to ${counted(way.most, 'card')}, not ${base.most}`];
 }
 
 /** What a way of making the card does to the card, the sheets and the yield, against the card as it is. */
@@ -37,7 +37,7 @@ export function wayText(sketch: Sketch, varied: Sketch, base: WayFigures | null,
   const card = sizeText(sketch, varied);
   if (!base || !way) return [...card, WAYS.counting].join('; ');
   if (!way.complete) return [...card, 'not all of it can be cut'].join('; ');
-  const cards = way.cards === base.cards ? [] : [`${plural(way.cards, 'card')}, not ${base.cards}`];
+  const cards = way.cards === base.cards ? [] : [`${counted(way.cards, 'card')}, not ${base.cards}`];
   const gives = yieldText(base, way);
   const words = [...card, ...cards, sheetsText(base, way), ...gives];
   return words.join('; ');

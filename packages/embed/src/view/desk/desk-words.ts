@@ -1,5 +1,5 @@
 import { formatLength, formatSize, type LengthStyle } from '@trimwell/geometry';
-import { type BatchPlan, isCentre, pieceOfBlank, type Sketch } from '@trimwell/sketch';
+import { type BatchPlan, counted, isCentre, pieceOfBlank, type Sketch } from '@trimwell/sketch';
 import type { PlanState } from './plan-state.js';
 
 /** Every sentence of what opens by "Make it yours". */
@@ -69,14 +69,10 @@ export const DESK_WORDS = {
   notKept: 'This browser does not keep your choices; the link does.',
 } as const;
 
-export function plural(count: number, one: string): string {
-  return `${count} ${count === 1 ? one : `${one}s`}`;
-}
-
 function proven(batch: BatchPlan, searching: boolean): string {
   if (!batch.complete) return 'Not all can be made.';
   if (batch.fewestSheets) return batch.mixed ? 'No even mix needs fewer.' : 'Fewer sheets can never do.';
-  return searching ? 'Looking for fewer …' : `At least ${plural(batch.lowerBound, 'sheet')} are needed.`;
+  return searching ? 'Looking for fewer …' : `At least ${counted(batch.lowerBound, 'sheet')} are needed.`;
 }
 
 /** The result in one line, and never more than is proven. */
@@ -84,7 +80,7 @@ export function resultText({ made, searching, failure }: PlanState): string {
   if (failure !== null) return `The cuts could not be worked out here: ${failure}.`;
   if (!made) return DESK_WORDS.planning;
   const { batch } = made;
-  return `${plural(batch.cards, 'card')} from ${plural(batch.sheets, 'sheet')}. ${proven(batch, searching)}`;
+  return `${counted(batch.cards, 'card')} from ${counted(batch.sheets, 'sheet')}. ${proven(batch, searching)}`;
 }
 
 /** What cannot be made, piece by piece. */

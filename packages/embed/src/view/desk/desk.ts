@@ -1,5 +1,5 @@
 import type { LengthStyle } from '@trimwell/geometry';
-import type { Photos, WorkList } from '@trimwell/handout';
+import { dayOf, type Photos, type WorkList } from '@trimwell/handout';
 import type { Sketch } from '@trimwell/sketch';
 import type { PlanAnswer } from '../../plan/plan-messages.js';
 import { planner } from '../../plan/planner.js';
@@ -36,13 +36,6 @@ function styles(): CSSStyleSheet {
     deskStyles.replaceSync(DESK_STYLES);
   }
   return deskStyles;
-}
-
-/** Today where the reader is, as YYYY-MM-DD. */
-function today(): string {
-  const now = new Date();
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 }
 
 /**
@@ -311,7 +304,13 @@ export class Desk {
     try {
       const [{ maker }, { saveFile }] = await Promise.all([import('../../make/maker.js'), import('./save-file.js')]);
       const photos = new Map([...this.#photos.values()].map(({ id, bytes }) => [id, bytes]));
-      const details = { paper: this.#page, unit: this.#style().unit, date: today(), created: new Date(), photos };
+      const details = {
+        paper: this.#page,
+        unit: this.#style().unit,
+        date: dayOf(new Date()),
+        created: new Date(),
+        photos,
+      };
       const file = await maker.make({ ...made, wish: make === 'handout' ? { make, ...details } : { make } });
       saveFile(file);
       this.#say(WORDS.saved(file.name));

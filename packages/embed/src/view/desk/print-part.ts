@@ -1,3 +1,4 @@
+import { counted } from '@trimwell/sketch';
 import { fineCard } from '../fine-picture.js';
 import { apart, firstLook, letterSize } from '../first-look.js';
 import { FIRST_STYLES } from '../first-styles.js';
@@ -6,7 +7,7 @@ import { type Child, type Part, part } from '../part.js';
 import { patch } from '../patch.js';
 import type { DeskState } from './desk-state.js';
 import { DESK_STYLES } from './desk-styles.js';
-import { plural, resultText, unmadeTexts, DESK_WORDS as WORDS } from './desk-words.js';
+import { resultText, unmadeTexts, DESK_WORDS as WORDS } from './desk-words.js';
 import { everyCard } from './every-part.js';
 import { guideSheets } from './guide-part.js';
 import { workList } from './steps-part.js';
@@ -58,7 +59,7 @@ function printed(state: DeskState): HTMLElement {
     work ? work.cautions.map((text) => part('p', { class: 'caution' }, text)) : null,
     batch
       ? [
-          part('p', {}, part('b', {}, `${WORDS.every}: ${plural(batch.cards, 'card')}`)),
+          part('p', {}, part('b', {}, `${WORDS.every}: ${counted(batch.cards, 'card')}`)),
           part('div', { class: 'cards' }, everyCard(sketch, batch.cards, style, photos, MOST_ON_PAPER).map(copied)),
         ]
       : null,

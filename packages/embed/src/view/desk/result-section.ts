@@ -1,6 +1,7 @@
+import { counted } from '@trimwell/sketch';
 import { type Child, type Part, part } from '../part.js';
 import type { Shown } from './desk-state.js';
-import { plural, resultText, unmadeTexts, DESK_WORDS as WORDS } from './desk-words.js';
+import { resultText, unmadeTexts, DESK_WORDS as WORDS } from './desk-words.js';
 
 function later(): readonly Part[] {
   return [part('p', { class: 'quiet' }, WORDS.loading)];
@@ -42,7 +43,7 @@ export function everySection({ state, acts }: Shown): readonly Child[] {
   const { sketch, batch } = made;
   const { cards } = batch;
   return [
-    part('p', { class: 'quiet', key: 'count' }, plural(cards, 'card')),
+    part('p', { class: 'quiet', key: 'count' }, counted(cards, 'card')),
     part(
       'div',
       { class: 'cards', key: 'cards' },

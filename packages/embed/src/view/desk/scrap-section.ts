@@ -1,11 +1,11 @@
 import { formatSize } from '@trimwell/geometry';
-import { CARD_BASE } from '@trimwell/sketch';
+import { CARD_BASE, counted } from '@trimwell/sketch';
 import { scrapName } from '../../state/apply-choices.js';
 import { MOST_SCRAPS, MOST_SHEETS, type Scrap } from '../../state/choices.js';
 import { apart } from '../first-look.js';
 import { type Child, type Part, part } from '../part.js';
 import type { ScrapForm, Shown } from './desk-state.js';
-import { plural, DESK_WORDS as WORDS } from './desk-words.js';
+import { DESK_WORDS as WORDS } from './desk-words.js';
 import { readSide } from './paper-section.js';
 
 const EMPTY = { name: '', width: '', height: '', sheets: '1', problem: '' } as const;
@@ -112,7 +112,7 @@ export function scrapSection(shown: Shown): readonly Child[] {
           'span',
           {},
           apart(scrap.name),
-          `, ${formatSize(scrap, state.style)}, ${plural(scrap.sheets, 'sheet')}. `,
+          `, ${formatSize(scrap, state.style)}, ${counted(scrap.sheets, 'sheet')}. `,
           used.has(scrapName(index)) ? null : part('span', { class: 'quiet' }, WORDS.scrapUnused),
         ),
         part(

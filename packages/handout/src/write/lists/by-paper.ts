@@ -3,6 +3,7 @@ import {
   type BatchPlan,
   batchRecipe,
   CARD_BASE,
+  counted,
   cutJobs,
   type Paper,
   type PaperJob,
@@ -13,7 +14,7 @@ import {
 } from '@trimwell/sketch';
 import { labelOfBlank, labelPieces } from '../../draw/labels.js';
 import { AREA_UNITS, type Area, areaNumber, areaOf, areaText } from './area.js';
-import { counted, type ListColumn, type ListContent, type ListTable } from './list-content.js';
+import type { ListColumn, ListContent, ListTable } from './list-content.js';
 import { decimals, unitLine } from './piece-list.js';
 
 /** What one paper gives: all lengths in ticks. */

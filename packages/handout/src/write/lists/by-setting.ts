@@ -1,7 +1,7 @@
 import { formatLength, type StepOptions } from '@trimwell/geometry';
-import type { BatchPlan, Sketch } from '@trimwell/sketch';
+import { type BatchPlan, counted, type Sketch } from '@trimwell/sketch';
 import { cautionsFor, centreSpeech, knifeText } from '../centre-text.js';
-import { counted, type ListColumn, type ListContent } from './list-content.js';
+import type { ListColumn, ListContent } from './list-content.js';
 import { unitLine } from './piece-list.js';
 import { runDocument } from './setting-document.js';
 import { runRecords, SETTING_HEAD } from './setting-records.js';

@@ -23,8 +23,3 @@ export interface ListContent {
   readonly records: readonly (readonly (string | number)[])[];
   readonly document: object;
 }
-
-/** A count with its noun: `1 sheet`, `2 sheets`. */
-export function counted(count: number, one: string): string {
-  return `${count} ${count === 1 ? one : `${one}s`}`;
-}

@@ -7,15 +7,9 @@ import {
   type Unit,
   writeLength,
 } from '@trimwell/geometry';
-import type { Sketch } from '@trimwell/sketch';
+import { counted, type Sketch } from '@trimwell/sketch';
 import { type PieceRow, pieceTable } from '../../draw/piece-table.js';
-import { writeCsv } from './csv.js';
-import { counted, type ListColumn, type ListContent } from './list-content.js';
-
-export interface PieceListOptions {
-  /** How many cards the quantities are for; 1 for the list of a single card. */
-  readonly cards: number;
-}
+import type { ListColumn, ListContent } from './list-content.js';
 
 const HEAD = [
   'label',
@@ -107,18 +101,4 @@ export function listPieces(sketch: Sketch, cards: number | null): ListContent {
     records: [HEAD, ...rows.map((piece) => record(piece, unit))],
     document: documentOf(sketch, cards ?? 1, rows),
   };
-}
-
-/** The piece list as CSV (RFC 4180), one piece a row, the opened-flat card base first. */
-export function writePieceListCsv(sketch: Sketch, { cards }: PieceListOptions): string {
-  return writeCsv(listPieces(sketch, cards).records);
-}
-
-/**
- * The piece list as JSON: `{ "trimwellPieces": 1, "title", "unit", "cards", "pieces": [{ "label", "id", "name", "kind",
- * "paper", "width", "height", "blankWidth", "blankHeight", "perCard", "quantity", "shape", "face" }] }`, lengths as texts
- * that read back exactly.
- */
-export function writePieceListJson(sketch: Sketch, { cards }: PieceListOptions): string {
-  return `${JSON.stringify(listPieces(sketch, cards).document, null, 2)}\n`;
 }

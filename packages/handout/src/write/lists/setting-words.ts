@@ -1,8 +1,7 @@
 import { formatLength, formatSize, type Given, type LengthStyle, type TrimStep } from '@trimwell/geometry';
-import { pieceOfBlank, type Sketch } from '@trimwell/sketch';
+import { counted, pieceOfBlank, type Sketch } from '@trimwell/sketch';
 import { labelOfBlank, labelPieces } from '../../draw/labels.js';
 import { partName } from '../steps-text.js';
-import { counted } from './list-content.js';
 import type { BatchStep } from './setting-steps.js';
 
 /** What the sentences of a list by setting need to know, looked up once. */
