@@ -3,8 +3,9 @@ const SVG_NAMESPACE = 'http://www.w3.org/2000/svg';
 interface Drawn {
   readonly node: SVGElement;
   readonly tag: string;
+  /** Its words, in a node that stays: new words in it cost less than a new node. */
+  readonly words: Text;
   attributes: Readonly<Record<string, string>>;
-  text: string;
 }
 
 /**
@@ -30,9 +31,8 @@ export class DrawnMarks {
     for (const name of Object.keys(drawn.attributes)) if (!(name in attributes)) drawn.node.removeAttribute(name);
     for (const [name, value] of Object.entries(attributes))
       if (drawn.attributes[name] !== value) drawn.node.setAttribute(name, value);
-    if (drawn.text !== text) drawn.node.textContent = text;
+    if (drawn.words.data !== text) drawn.words.data = text;
     drawn.attributes = attributes;
-    drawn.text = text;
   }
 
   end(): void {
@@ -43,7 +43,10 @@ export class DrawnMarks {
   #place(tag: string): Drawn {
     const node = document.createElementNS(SVG_NAMESPACE, tag);
     this.group.insertBefore(node, this.#drawn[this.#next]?.node ?? null);
-    const drawn: Drawn = { node, tag, attributes: {}, text: '' };
+    const words = document.createTextNode('');
+    // An empty node in a shape is nothing to a browser.
+    node.append(words);
+    const drawn: Drawn = { node, tag, words, attributes: {} };
     this.#drawn.splice(this.#next, 0, drawn);
     return drawn;
   }

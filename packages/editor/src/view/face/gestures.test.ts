@@ -20,7 +20,12 @@ vi.mock('interactjs', () => ({
   default: (element: Element) => ({
     draggable: ({ listeners }: { readonly listeners: Listeners }) => {
       bound.set(element, listeners);
-      return { styleCursor: () => undefined, unset: () => bound.delete(element) };
+      const interactable = {
+        styleCursor: () => interactable,
+        preventDefault: () => interactable,
+        unset: () => bound.delete(element),
+      };
+      return interactable;
     },
   }),
 }));

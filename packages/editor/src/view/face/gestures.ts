@@ -56,6 +56,8 @@ interface Live {
   readonly interaction: { stop(): void };
   step: DragStep;
   shown: GestureMoment | null;
+  /** What is shown, as text: most moves of a pointer stay within one mark of the ruler and change nothing. */
+  text: string;
   frame: number;
 }
 
@@ -104,8 +106,8 @@ export class Gestures {
         end: (event: DragStep) => this.#end(event),
       },
     });
-    // The page's own style keeps its cursor; the face sets cursors itself.
-    bound.styleCursor(false);
+    // The page's own style keeps its cursor; the face sets cursors itself, and sees to touch, text and native drags.
+    bound.styleCursor(false).preventDefault('never');
     this.#bound.set(element, bound);
   }
 
@@ -202,6 +204,7 @@ export class Gestures {
       interaction: event.interaction,
       step: event,
       shown: null,
+      text: '',
       frame: 0,
     };
     window.addEventListener('keydown', this.#onKey, true);
@@ -219,7 +222,9 @@ export class Gestures {
     live.frame = 0;
     const { clientX, clientY, clientX0, clientY0 } = live.step;
     const moment = live.moments(live.toPull(clientX - clientX0, clientY - clientY0), live.step);
-    if (sameMoment(moment, live.shown)) return;
+    const text = JSON.stringify(moment);
+    if (text === live.text) return;
+    live.text = text;
     live.shown = moment;
     this.host.session.dispatch({ event: moment.event, edits: moment.edits, gesture: live.id, at: performance.now() });
     this.host.show(moment);
@@ -242,9 +247,4 @@ export class Gestures {
     window.removeEventListener('keydown', this.#onKey, true);
     window.removeEventListener('keyup', this.#onKey, true);
   }
-}
-
-/** True when nothing would look or be otherwise: most moves of a pointer stay within one mark of the ruler. */
-function sameMoment(moment: GestureMoment, before: GestureMoment | null): boolean {
-  return before !== null && JSON.stringify(moment) === JSON.stringify(before);
 }

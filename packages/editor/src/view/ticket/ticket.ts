@@ -10,7 +10,7 @@ import { severalPieces } from './several-pieces.js';
 import type { TicketDesk } from './ticket-desk.js';
 import { ticketStyles } from './ticket-styles.js';
 
-/** How long the ticket waits while places change at every frame, in milliseconds. */
+/** How long a drag must rest before the ticket follows it, in milliseconds. */
 const LATER = 150;
 
 /** What has the focus within `root`, however many shadow roots it lies in; null when nothing there has. */
@@ -27,6 +27,7 @@ export class TicketElement extends SessionElement implements TicketDesk {
   static override readonly styles = [tableStyles, ticketStyles];
 
   #late: ReturnType<typeof setTimeout> | null = null;
+  #moved = 0;
 
   override connectedCallback(): void {
     super.connectedCallback();
@@ -56,15 +57,21 @@ export class TicketElement extends SessionElement implements TicketDesk {
     return true;
   }
 
-  /** While pieces are dragged the card shows their figures; the ticket follows a little later, so that no frame waits. */
+  /** While pieces are dragged the card shows their figures; the ticket follows when they rest, so that no frame waits. */
   protected override sessionChanged(change: SessionChange): void {
-    if (!change.places || change.settled) super.sessionChanged(change);
-    else this.#late ??= setTimeout(() => this.#catchUp(), LATER);
+    if (!change.places || change.settled) {
+      super.sessionChanged(change);
+      return;
+    }
+    this.#moved = performance.now();
+    this.#late ??= setTimeout(() => this.#catchUp(), LATER);
   }
 
   #catchUp(): void {
-    this.#late = null;
-    this.requestUpdate();
+    const due = this.#moved + LATER - performance.now();
+    // One timer that is set again costs less than one that is taken back at every move.
+    this.#late = due > 0 ? setTimeout(() => this.#catchUp(), due) : null;
+    if (due <= 0) this.requestUpdate();
   }
 
   /**

@@ -70,7 +70,8 @@ export class Ways {
     this.#plans = new VariationPlans(openPort, onChange);
     this.#stop = session.subscribe((change) => {
       this.#plans.rest(rests(session));
-      if (change.document || change.ended) this.#lookLater();
+      // While something is dragged there is no card to look at yet; the end of the drag is told as well.
+      if ((change.document && session.gesture === null) || change.ended) this.#lookLater();
     });
     this.#plans.rest(rests(session));
     this.#lookLater();
@@ -107,7 +108,7 @@ export class Ways {
     this.#due = true;
     whenIdle(() => {
       this.#due = false;
-      // While something is dragged there is no card to look at yet; the end of the drag comes back here.
+      // A drag may have begun meanwhile; its end comes back here.
       if (!this.#ended && this.session.gesture === null) this.#look();
     });
   }
