@@ -22,6 +22,11 @@ export abstract class SessionElement extends LitElement {
     return false;
   }
 
+  /** True when this part shows which piece is pointed at: that changes with every piece that the pointer runs over. */
+  protected get followsPointing(): boolean {
+    return false;
+  }
+
   /** Called at every change that concerns this part, before it renders; a part that paints by itself overrides it. */
   protected sessionChanged(_change: SessionChange): void {
     this.requestUpdate();
@@ -46,7 +51,9 @@ export abstract class SessionElement extends LitElement {
     if (!this.isConnected || !this.session || !this.pointing) return;
     this.#watching = [
       this.session.subscribe((change) => this.#heard(change)),
-      this.pointing.subscribe(() => this.requestUpdate()),
+      this.pointing.subscribe((changed) => {
+        if (changed === 'gathering' || this.followsPointing) this.requestUpdate();
+      }),
     ];
   }
 

@@ -7,7 +7,8 @@ export interface FaceView {
   readonly top: number;
 }
 
-interface Extent {
+/** A width and a height in one unit: of the stage in pixels, of a card in ticks. */
+export interface Extent {
   readonly width: number;
   readonly height: number;
 }

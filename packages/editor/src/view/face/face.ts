@@ -17,7 +17,7 @@ import { FaceKeys, type KeyHost } from './face-keys.js';
 import { faceMessages } from './face-messages.js';
 import { FacePainter } from './face-painter.js';
 import { faceStyles } from './face-styles.js';
-import { type FaceView, fitCard, toCard } from './face-view.js';
+import { type Extent, type FaceView, fitCard, toCard } from './face-view.js';
 import { type GestureHost, Gestures } from './gestures.js';
 import type { GestureMoment } from './live-gesture.js';
 import { Overlay, type StageBox } from './overlay.js';
@@ -53,6 +53,7 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
   view: FaceView = fitCard({ width: 1, height: 1 }, UNLAID);
   /** Why something was refused, to be read beside the card until the next press or key. */
   @state() private refused = '';
+  #size: Extent = UNLAID;
   #stage: Stage | null = null;
   #overlay: Overlay | null = null;
   #painter: FacePainter | null = null;
@@ -105,6 +106,10 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
   }
 
   protected override get followsPlaces(): boolean {
+    return true;
+  }
+
+  protected override get followsPointing(): boolean {
     return true;
   }
 
@@ -320,7 +325,10 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
     const { state } = this.session;
     const { sketch, face } = state;
     // From the press to the end of a drag the view stands still, whatever the room does that the face is given.
-    if (!this.#pressed && !this.#gestures.dragging) this.view = fitCard(sketch.card, this.#extent());
+    if (!this.#pressed && !this.#gestures.dragging) {
+      this.#size = this.#extent();
+      this.view = fitCard(sketch.card, this.#size);
+    }
     const focused = this.#focusedPiece();
     painter.show(state, this.view, focused);
     this.#bind(stage, overlay);
@@ -339,12 +347,12 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
     });
     this.svg.classList.toggle('dragging', this.#gestures.dragging);
     Object.assign(this.marks, { view: this.view, away: this.#gestures.dragging });
-    this.watched.view = this.view;
+    Object.assign(this.watched, { view: this.view, stage: this.#size });
     // After the update, since a change of focus asks for one more.
     queueMicrotask(() => this.#keepFocus(stage, focused));
   }
 
-  #extent(): { readonly width: number; readonly height: number } {
+  #extent(): Extent {
     const { clientWidth, clientHeight } = this;
     return clientWidth > 0 && clientHeight > 0 ? { width: clientWidth, height: clientHeight } : UNLAID;
   }

@@ -9,7 +9,7 @@ import { tableStyles } from '../table/table-styles.js';
 import { findingsOf, mend } from '../watch/found.js';
 import { severityMark, severityStyles } from '../watch/severity-mark.js';
 import { findingText, pieceName, SEVERITY_WORDS } from '../watch/watch-words.js';
-import { type FaceView, toStage } from './face-view.js';
+import { type Extent, type FaceView, toStage } from './face-view.js';
 
 /** Side of a mark's target, and how far it stays from the sides of the stage, in pixels. */
 const TARGET = 26;
@@ -100,6 +100,8 @@ export class WatchMarksElement extends SessionElement {
 
   /** Where the card lies on the stage. */
   @property({ attribute: false }) view: FaceView | null = null;
+  /** Size of the stage in pixels; it is told, because asking for it lays out the whole page at once. */
+  @property({ attribute: false }) stage: Extent | null = null;
   @state() private opened: string | null = null;
 
   protected override concerns(change: SessionChange): boolean {
@@ -136,7 +138,7 @@ export class WatchMarksElement extends SessionElement {
       const start = toStage({ x: piece.x + piece.width * (seen ?? SHARES[0]), y: piece.y }, view);
       let x = Math.min(
         Math.max(start.x, TARGET / 2),
-        Math.max(TARGET / 2, (this.clientWidth || Infinity) - TARGET / 2),
+        Math.max(TARGET / 2, (this.stage?.width ?? Infinity) - TARGET / 2),
       );
       const y = Math.max(start.y + Math.min(15, high / 2), TARGET / 2);
       while (taken.some((other) => Math.abs(other.x - x) < TARGET && Math.abs(other.y - y) < TARGET)) x -= TARGET;
@@ -171,12 +173,11 @@ export class WatchMarksElement extends SessionElement {
 
   #slip({ piece, findings, x, y }: Marked): TemplateResult {
     const { sketch } = this.session.state;
-    const most = Math.max(4, (this.clientWidth || Infinity) - SLIP - 4);
+    const most = Math.max(4, (this.stage?.width ?? Infinity) - SLIP - 4);
     const left = Math.min(Math.max(4, x - SLIP / 2), most);
-    const low = y > (this.clientHeight || Infinity) * 0.6;
-    const place = low
-      ? { bottom: `${(this.clientHeight - y + 18).toFixed(1)}px` }
-      : { top: `${(y + 18).toFixed(1)}px` };
+    const high = this.stage?.height ?? Infinity;
+    const low = y > high * 0.6;
+    const place = low ? { bottom: `${(high - y + 18).toFixed(1)}px` } : { top: `${(y + 18).toFixed(1)}px` };
     return html`<div
       class="slip"
       role="dialog"

@@ -84,6 +84,10 @@ export class StackElement extends SessionElement implements StackDragHost {
     return change.sketch || change.selection;
   }
 
+  protected override get followsPointing(): boolean {
+    return true;
+  }
+
   protected override sessionChanged(change: SessionChange): void {
     if (change.sketch || change.selection) this.refused = '';
     super.sessionChanged(change);

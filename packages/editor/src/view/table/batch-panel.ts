@@ -51,6 +51,10 @@ export class BatchElement extends SessionElement {
     return this.laid && (change.plan || change.sketch || change.selection || change.ended);
   }
 
+  protected override get followsPointing(): boolean {
+    return true;
+  }
+
   /** The cards as they are at rest; during a drag, and until the plan has followed, those from before. */
   #current(): Laid | null {
     const { plan, gesture } = this.session;

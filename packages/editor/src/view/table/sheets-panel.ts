@@ -119,6 +119,10 @@ export class SheetsElement extends SessionElement {
     return change.plan || change.sketch || change.selection;
   }
 
+  protected override get followsPointing(): boolean {
+    return true;
+  }
+
   /** The drawing of one layout, made anew only when something of it changed. */
   #drawing(key: string, layout: SheetLayout | null, paper: Paper, names: string): Drawing {
     const { sketch } = this.session.state;

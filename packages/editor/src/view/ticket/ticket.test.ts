@@ -137,3 +137,29 @@ test('Escape puts back a name and a number; the next one is for the table', asyn
   }
   expect(piece('strip')).toMatchObject({ name: 'Strip', tilt: 0 });
 });
+
+test('what a press beside the ticket takes is shown when the pointer goes up, so that a drag begins without waiting', async () => {
+  const { ticket, box, piece, settled } = await open('strip');
+  const name = () => box('Name of the piece').value;
+  press(document.body);
+  select('greeting')(ticket.session.state, ticket.session.dispatch, 2);
+  await settled();
+  expect(name()).toBe(piece('strip').name);
+  window.dispatchEvent(new PointerEvent('pointerup'));
+  await settled();
+  expect(name()).toBe(piece('greeting').name);
+  select('strip')(ticket.session.state, ticket.session.dispatch, 3);
+  await settled();
+  expect(name()).toBe(piece('strip').name);
+});
+
+test('pieces that the pointer runs over do not make the ticket render; gathering does', async () => {
+  const { ticket, settled } = await open('strip');
+  const gather = () => [...ticket.renderRoot.querySelectorAll('[aria-pressed]')].map((one) => one.ariaPressed);
+  ticket.pointing.piece = 'greeting';
+  expect(ticket.isUpdatePending).toBe(false);
+  ticket.pointing.gathering = true;
+  expect(ticket.isUpdatePending).toBe(true);
+  await settled();
+  expect(gather()).toContain('true');
+});

@@ -26,17 +26,24 @@ function focusedIn(root: DocumentFragment | HTMLElement): Element | null {
 export class TicketElement extends SessionElement implements TicketDesk {
   static override readonly styles = [tableStyles, ticketStyles];
 
+  /** The pointer is down beside the ticket. */
+  #pressed = false;
   #late: ReturnType<typeof setTimeout> | null = null;
   #moved = 0;
 
   override connectedCallback(): void {
     super.connectedCallback();
     window.addEventListener('pointerdown', this.#commitFirst, true);
+    window.addEventListener('pointerup', this.#letGo, true);
+    window.addEventListener('pointercancel', this.#letGo, true);
   }
 
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     window.removeEventListener('pointerdown', this.#commitFirst, true);
+    window.removeEventListener('pointerup', this.#letGo, true);
+    window.removeEventListener('pointercancel', this.#letGo, true);
+    this.#pressed = false;
     if (this.#late !== null) clearTimeout(this.#late);
     this.#late = null;
   }
@@ -57,9 +64,13 @@ export class TicketElement extends SessionElement implements TicketDesk {
     return true;
   }
 
-  /** While pieces are dragged the card shows their figures; the ticket follows when they rest, so that no frame waits. */
+  /**
+   * While pieces are dragged the card shows their figures; the ticket follows when they rest, so that no frame waits. Nor
+   * does the first one: what a press has taken is shown when the pointer goes up, or rests.
+   */
   protected override sessionChanged(change: SessionChange): void {
-    if (!change.places || change.settled) {
+    const taken = this.#pressed && change.selection && !change.sketch;
+    if (!taken && (!change.places || change.settled)) {
       super.sessionChanged(change);
       return;
     }
@@ -80,8 +91,17 @@ export class TicketElement extends SessionElement implements TicketDesk {
    */
   readonly #commitFirst = (event: Event): void => {
     if (event.composedPath().includes(this)) return;
+    this.#pressed = true;
     const field = focusedIn(this.renderRoot);
     if (field instanceof HTMLInputElement) field.dispatchEvent(new Event('change'));
+  };
+
+  readonly #letGo = (): void => {
+    this.#pressed = false;
+    if (this.#late === null) return;
+    clearTimeout(this.#late);
+    this.#late = null;
+    this.requestUpdate();
   };
 
   /** With what was let go or taken away its row of buttons goes too: whoever was on one of them is told of. */

@@ -66,6 +66,10 @@ export class WatchElement extends SessionElement {
     return change.sketch || change.plan;
   }
 
+  protected override get followsPointing(): boolean {
+    return true;
+  }
+
   protected override render(): TemplateResult {
     const { sketch } = this.session.state;
     const findings = findingsOf(this.session);
