@@ -1,4 +1,5 @@
 import { defineConfig } from '@playwright/test';
+import { DESK } from './browser/desk-only.js';
 import { CHROMIUM_ARGS, findChromium } from './run/find-chromium.mjs';
 
 const PORT = 4174;
@@ -10,7 +11,9 @@ export default defineConfig({
   timeout: 60_000,
   // What a worker makes takes its time on a machine with other work.
   expect: { timeout: 15_000 },
-  workers: 1,
+  // Each test has a page and a storage of its own.
+  workers: 2,
+  fullyParallel: true,
   forbidOnly: true,
   reporter: [['list'], ['json']],
   webServer: {
@@ -30,8 +33,9 @@ export default defineConfig({
     { name: 'desk', testIgnore: /touch\.spec/, use: { viewport: { width: 1280, height: 800 } } },
     {
       name: 'phone',
-      // The half hour by mouse and by keys is acted at the desk; a finger acts it on the phone.
-      testIgnore: /mouse\.spec|files\.spec|half-hour\.spec/,
+      // What neither the width nor the finger changes is tried at the desk alone: the mouse, the keys, other people's pages.
+      testIgnore: /mouse\.spec|files\.spec|half-hour\.spec|keyboard\.spec|pages\.spec|embed-hostile\.spec/,
+      grepInvert: new RegExp(DESK),
       use: { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 },
     },
   ],

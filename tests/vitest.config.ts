@@ -11,12 +11,16 @@ const shared = {
 export default defineConfig({
   root: fileURLToPath(new URL('..', import.meta.url)),
   test: {
+    // One for each core: by itself the runner leaves one of two idle.
+    maxWorkers: '100%',
     projects: [
       {
         ...shared,
         test: {
           name: 'node',
           environment: 'node',
+          // Loading the same modules anew for each file took longer than the tests; what holds something gets them fresh.
+          isolate: false,
           include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
           exclude: ['**/node_modules/**', 'packages/{editor,embed}/src/view/**', 'tests/browser/**'],
           testTimeout: 60_000,

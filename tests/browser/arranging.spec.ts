@@ -1,6 +1,7 @@
 import { expect, type Page, test } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { expectNoErrors, openTable, pieceIn, pieceOn, sketchText } from './table.js';
 
 const INCH = 16256;
@@ -19,7 +20,9 @@ async function take(page: Page, id: string): Promise<void> {
   await page.keyboard.press('Enter');
 }
 
-test('several are taken along the stack, moved, lined up and undone by keys, and it is announced', async ({ page }) => {
+test('several are taken along the stack, moved, lined up and undone by keys, and it is announced', {
+  tag: DESK,
+}, async ({ page }) => {
   const errors = await openTable(page);
   const before = await sketchText(page);
   await take(page, 'strip');
@@ -42,7 +45,7 @@ test('several are taken along the stack, moved, lined up and undone by keys, and
   expectNoErrors(errors);
 });
 
-test('pieces are copied, cut and pasted by the usual keys, with no question asked', async ({ page }) => {
+test('pieces are copied, cut and pasted by the usual keys, with no question asked', { tag: DESK }, async ({ page }) => {
   const errors = await openTable(page);
   const pieces = () =>
     page.evaluate(() => document.querySelector<TrimwellEditor>('trimwell-editor')?.sketch?.pieces.length ?? 0);

@@ -2,6 +2,7 @@ import { expect, type Page, test } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
 import { checkSketch, type Sketch } from '@trimwell/sketch';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { expectNoErrors, openTable, settledPlan } from './table.js';
 
 /** Draws a tray out, as any part of the table does. */
@@ -43,7 +44,9 @@ test('a new card is chosen with the mouse or a finger, laid out and planned', as
   expectNoErrors(errors);
 });
 
-test('a new card is chosen by keys alone: arrows in each group, Tab from group to group', async ({ page }) => {
+test('a new card is chosen by keys alone: arrows in each group, Tab from group to group', { tag: DESK }, async ({
+  page,
+}) => {
   const errors = await openTable(page);
   await drawOut(page, 'new card', 'trimwell-new-card');
   const tray = page.locator('trimwell-new-card');

@@ -3,6 +3,7 @@ import { writeFile } from 'node:fs/promises';
 import { expect, type Page, test } from '@playwright/test';
 import { findReader } from '../run/find-readers.mjs';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { cardOf, openPost, readSketch } from './embed-kit.js';
 
 const FOLDS = [
@@ -32,7 +33,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
   });
 }
 
-test('axe finds nothing where scripts do not run', async ({ page }) => {
+test('axe finds nothing where scripts do not run', { tag: DESK }, async ({ page }) => {
   await page.route(/trimwell-sketch\.js/, (route) => route.abort());
   await page.goto('./post.html');
   expect(await axeViolations(page)).toEqual([]);
@@ -100,7 +101,9 @@ test('on paper the page has the card and its sizes, and no controls', async ({ p
   expect(text).not.toContain('Sizes in');
 });
 
-test('the reader’s version is printed by itself: card, guide, steps, cautions and every card', async ({ page }) => {
+test('the reader’s version is printed by itself: card, guide, steps, cautions and every card', { tag: DESK }, async ({
+  page,
+}) => {
   await page.addInitScript(() => {
     window.print = () => {
       const { body } = document;
@@ -145,7 +148,7 @@ test('twenty sketches: each drawn when it is come to, all by one planner', async
   expect(seen.errors).toEqual([]);
 });
 
-test('a page by day or by night, as the attribute or the visitor wishes', async ({ page }) => {
+test('a page by day or by night, as the attribute or the visitor wishes', { tag: DESK }, async ({ page }) => {
   const ground = () =>
     page.locator('trimwell-sketch').evaluate((element) => {
       const sheet = element.shadowRoot?.querySelector('[part="sheet"]');

@@ -1,4 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
+import { DESK } from './desk-only.js';
 import { cardOf, openPost, overhang } from './embed-kit.js';
 
 interface Box {
@@ -19,7 +20,7 @@ function boxes(page: Page, embed = 'trimwell-sketch'): Promise<readonly Box[]> {
   }, embed);
 }
 
-test('a strict page with Trusted Types: no error, and the card and its guide come', async ({ page }) => {
+test('a strict page with Trusted Types: no error, and the card and its guide come', { tag: DESK }, async ({ page }) => {
   const seen = await openPost(page, './embed-strict.html');
   await expect(cardOf(page).first()).toBeVisible();
   await page.waitForTimeout(300);
@@ -56,7 +57,7 @@ test('rough styles of the page leave what is inside as it is', async ({ page }) 
   expect(spacing).toEqual(['normal', 'none']);
 });
 
-test('several on one page do not share a pattern, an id or a choice', async ({ page }) => {
+test('several on one page do not share a pattern, an id or a choice', { tag: DESK }, async ({ page }) => {
   await openPost(page, './post.html', '#wreath');
   const repeated = await page.evaluate(() => {
     const ids = [...document.querySelectorAll('trimwell-sketch')].flatMap((element) =>

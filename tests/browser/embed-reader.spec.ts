@@ -5,6 +5,7 @@ import { applyEdit, batchRecipe, type Edit, expectSketch, planBatch, type Sketch
 import papaparse from 'papaparse';
 import { DEMO_SKETCHES, demoSketch } from '../embed/demo-sketches.js';
 import { findReader } from '../run/find-readers.mjs';
+import { DESK } from './desk-only.js';
 import { cardOf, openPost, readSketch, stored } from './embed-kit.js';
 
 const PAGE = './embed-plain.html';
@@ -61,7 +62,7 @@ test('inches become millimetres, and fractions decimals, in every size', async (
   await expect(cardOf(page)).toContainText('4.25 in');
 });
 
-test('the guide is there at once, and is what the planner says in Node', async ({ page }) => {
+test('the guide is there at once, and is what the planner says in Node', { tag: DESK }, async ({ page }) => {
   const seen = await openDesk(page);
   await expect(tally(page)).toContainText(tallyOf(await wreath()));
   await expect(page.locator('trimwell-sketch figure.guide').first()).toBeVisible();
@@ -180,7 +181,7 @@ test('steps that are done stay done after a reload, under one key, and can be fo
   expect(await stored(page)).toEqual([]);
 });
 
-test('a link holds the reader’s version, for another reader too', async ({ page, browser }) => {
+test('a link holds the reader’s version, for another reader too', { tag: DESK }, async ({ page, browser }) => {
   await openDesk(page);
   const count = page.getByRole('spinbutton', { name: 'Cards' });
   await count.fill('7');
@@ -202,14 +203,18 @@ test('a link holds the reader’s version, for another reader too', async ({ pag
   await elsewhere.close();
 });
 
-test('a link that holds nothing of ours is told of quietly, and the sketch stands as it is', async ({ page }) => {
+test('a link that holds nothing of ours is told of quietly, and the sketch stands as it is', { tag: DESK }, async ({
+  page,
+}) => {
   const seen = await openPost(page, `${PAGE}#trimwell=<script>window.trimwellRan=1</script>`);
   await expect(page.locator('trimwell-sketch').getByRole('note')).toContainText('could not be read');
   expect(await page.evaluate(() => 'trimwellRan' in window)).toBe(false);
   expect(seen.errors).toEqual([]);
 });
 
-test('the handout and the piece list of the reader’s version are saved, on a strict page too', async ({ page }) => {
+test('the handout and the piece list of the reader’s version are saved, on a strict page too', { tag: DESK }, async ({
+  page,
+}) => {
   const seen = await openDesk(page, './embed-strict.html');
   const count = page.getByRole('spinbutton', { name: 'Cards' });
   await count.fill('4');
@@ -235,7 +240,9 @@ test('the handout and the piece list of the reader’s version are saved, on a s
 });
 
 for (const name of DEMO_SKETCHES) {
-  test(`${name}: the live sketch, the editor and the command find as many cards and sheets`, async ({ page }) => {
+  test(`${name}: the live sketch, the editor and the command find as many cards and sheets`, { tag: DESK }, async ({
+    page,
+  }) => {
     const { text } = await demoSketch(name);
     await openPost(page, PAGE);
     await page.evaluate((code) => {

@@ -1,4 +1,5 @@
 import { expect, type Page, test } from '@playwright/test';
+import { DESK } from './desk-only.js';
 import { cardOf, openPost, overhang, readSketch, stored, watch, watchShifts } from './embed-kit.js';
 
 /** The sketch that the element shows: its title, and how many pieces it has. */
@@ -23,13 +24,13 @@ test('a post with an element and an address, an element with its sketch inside, 
   expect(seen.errors).toEqual([]);
 });
 
-test('an element reads a share code', async ({ page }) => {
+test('an element reads a share code', { tag: DESK }, async ({ page }) => {
   const seen = await openPost(page, './embed-rtl.html');
   expect(await shown(page, 'trimwell-sketch')).toEqual(['Tide line', 8]);
   expect(seen.errors).toEqual([]);
 });
 
-test('a frame tells its height to its parent, and to nobody who is not asked', async ({ page }) => {
+test('a frame tells its height to its parent, and to nobody who is not asked', { tag: DESK }, async ({ page }) => {
   await page.addInitScript(() => {
     const heard: unknown[] = [];
     Object.assign(window, { heard });
@@ -51,7 +52,7 @@ test('a frame tells its height to its parent, and to nobody who is not asked', a
   await expect.poll(async () => Math.abs((await height()) - inside)).toBeLessThan(3);
 });
 
-test('what the frame is told by others changes nothing', async ({ page }) => {
+test('what the frame is told by others changes nothing', { tag: DESK }, async ({ page }) => {
   await page.goto('./post.html');
   await page.locator('#tide').scrollIntoViewIfNeeded();
   const frame = page.frameLocator('#tide');
@@ -75,7 +76,7 @@ for (const [name, how] of [
   ['an address that answers with something else', { src: './post.html' }],
   ['a code cut short', { code: 'aVVVV' }],
 ] as const) {
-  test(`${name} leaves what the page put there, and a quiet word`, async ({ page }) => {
+  test(`${name} leaves what the page put there, and a quiet word`, { tag: DESK }, async ({ page }) => {
     await page.goto('./embed-plain.html');
     await readSketch(page);
     const refused = await page.evaluate(
@@ -114,7 +115,7 @@ test.describe('without scripts', () => {
   });
 });
 
-test('where the script does not come, the card and its sizes stand', async ({ page }) => {
+test('where the script does not come, the card and its sizes stand', { tag: DESK }, async ({ page }) => {
   await page.route(/trimwell-sketch\.js/, (route) => route.abort());
   await page.goto('./embed-plain.html');
   await expect(page.getByRole('table', { name: 'Hedgerow wreath: sizes for one card' })).toBeVisible();
@@ -155,7 +156,7 @@ test('nothing moves while it comes, over a slow line', async ({ page }) => {
   }
 });
 
-test('nothing is asked of anyone but its own files and its sketch', async ({ page, baseURL }) => {
+test('nothing is asked of anyone but its own files and its sketch', { tag: DESK }, async ({ page, baseURL }) => {
   const seen = await openPost(page, './embed-plain.html');
   await page.waitForTimeout(500);
   const base = new URL(baseURL ?? '');
@@ -169,7 +170,7 @@ test('nothing is asked of anyone but its own files and its sketch', async ({ pag
   expect(seen.requests.filter((address) => address.includes('hedgerow-wreath.json'))).toHaveLength(1);
 });
 
-test('nothing is stored before a choice is made', async ({ page }) => {
+test('nothing is stored before a choice is made', { tag: DESK }, async ({ page }) => {
   await openPost(page, './embed-plain.html');
   await page.waitForTimeout(500);
   expect(await stored(page)).toEqual([]);

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { readShareCode } from '@trimwell/sketch/share-code';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { openTable } from './table.js';
 
 /** Draws out the tray that hands a sketch on, at what is put in a web page. */
@@ -53,7 +54,9 @@ test('a live sketch is copied with its code and its static part', async ({ page,
   expect(errors).toEqual([]);
 });
 
-test('a frame and a plain page have the same card and sizes; only the frame names the folder', async ({ page }) => {
+test('a frame and a plain page have the same card and sizes; only the frame names the folder', { tag: DESK }, async ({
+  page,
+}) => {
   await openWeb(page);
   await page.getByLabel('Files at').fill('https://example.org/paper');
   await page.getByLabel('Files at').press('Tab');
@@ -73,7 +76,7 @@ test('a frame and a plain page have the same card and sizes; only the frame name
   await expect(text(page)).toContainText('215.9 × 139.7 mm');
 });
 
-test('a link to the handout is https, and what is none is refused in words', async ({ page }) => {
+test('a link to the handout is https, and what is none is refused in words', { tag: DESK }, async ({ page }) => {
   await openWeb(page);
   const field = page.getByLabel('Handout at');
   await field.fill('javascript:alert(1)');
@@ -92,7 +95,7 @@ test('a link to the handout is https, and what is none is refused in words', asy
   await expect(page.getByRole('button', { name: 'Save the text (HTML)' })).toHaveAttribute('aria-disabled', 'false');
 });
 
-test('the text is saved as it is shown, on a strict page too', async ({ page }) => {
+test('the text is saved as it is shown, on a strict page too', { tag: DESK }, async ({ page }) => {
   const errors = await openWeb(page, './strict.html');
   const [download] = await Promise.all([
     page.waitForEvent('download'),

@@ -5,6 +5,7 @@ import { strFromU8, unzipSync } from 'fflate';
 import { PNG } from 'pngjs';
 import { findReader } from '../run/find-readers.mjs';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { openTable } from './table.js';
 
 type Kind = 'Pages to print' | 'Files for a cutting machine' | 'A piece list' | 'A picture';
@@ -44,7 +45,7 @@ function told(program: string, ...args: readonly string[]): string {
 
 const DAY = String.raw`\d{4}-\d\d-\d\d`;
 
-test('the pages that are shown are the pages that are saved', async ({ page }) => {
+test('the pages that are shown are the pages that are saved', { tag: DESK }, async ({ page }) => {
   const errors = await openTray(page);
   const shown = await pages(page).count();
   expect(shown).toBeGreaterThan(3);
@@ -64,7 +65,7 @@ test('the pages that are shown are the pages that are saved', async ({ page }) =
   expect(errors).toEqual([]);
 });
 
-test('every choice shows in the preview and in the file', async ({ page }) => {
+test('every choice shows in the preview and in the file', { tag: DESK }, async ({ page }) => {
   await openTray(page);
   const before = await pages(page).count();
   await page.getByLabel('Printed on').selectOption('a4');
@@ -102,7 +103,7 @@ test('a password is asked for, said what it protects, and locks the file', async
   await expect(page.getByLabel('It opens only with a password')).not.toBeChecked();
 });
 
-test('what takes long has a bar and can be given up', async ({ page }) => {
+test('what takes long has a bar and can be given up', { tag: DESK }, async ({ page }) => {
   await openTray(page);
   await page.evaluate(() => {
     const post = Worker.prototype.postMessage;
@@ -141,7 +142,7 @@ test('files for a cutting machine come in one zip, as they are shown', async ({ 
   expect(Object.keys(pieces).filter((file) => file.endsWith('.dxf'))).toEqual(await names.allTextContents());
 });
 
-test('a piece list is shown, copied and saved as it was chosen', async ({ page, context }) => {
+test('a piece list is shown, copied and saved as it was chosen', { tag: DESK }, async ({ page, context }) => {
   await context.grantPermissions(['clipboard-read', 'clipboard-write']);
   await openTray(page);
   await choose(page, 'A piece list');
@@ -166,7 +167,7 @@ function colours({ data }: PNG): number {
   return found.size;
 }
 
-test('a picture has the pixels that were asked for', async ({ page }) => {
+test('a picture has the pixels that were asked for', { tag: DESK }, async ({ page }) => {
   await openTray(page);
   await choose(page, 'A picture');
   await expect(page.locator('trimwell-picture-maker img')).toBeVisible();
@@ -195,7 +196,7 @@ test('a picture has the pixels that were asked for', async ({ page }) => {
   expect([drawn.width, drawn.height]).toEqual([640, 480]);
 });
 
-test('all of it works on a page with a strict policy', async ({ page }) => {
+test('all of it works on a page with a strict policy', { tag: DESK }, async ({ page }) => {
   const errors = await openTray(page, './strict.html');
   await save(page);
   for (const kind of ['Files for a cutting machine', 'A piece list', 'A picture'] as const) {

@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { type BrowserContext, expect, type Page, test } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { expectNoErrors, middleOf, pieceOn, sketchText } from './table.js';
 
 /** Opens the demo with its table kept, and waits until what lay there last lies there again. Plans are of no concern here. */
@@ -72,7 +73,9 @@ test('a change is kept by itself and is there again after the page was loaded an
   expectNoErrors(errors);
 });
 
-test('a tab that is killed in the middle of a drag comes back to the last settled sketch', async ({ page }) => {
+test('a tab that is killed in the middle of a drag comes back to the last settled sketch', { tag: DESK }, async ({
+  page,
+}) => {
   await openKept(page);
   await rename(page, 'Before the drag');
   await expectNote(page, 'kept a moment ago');
@@ -90,7 +93,10 @@ test('a tab that is killed in the middle of a drag comes back to the last settle
   expect(await sketchText(next)).toBe(before);
 });
 
-test('two tabs on one sketch never overwrite each other; the user chooses', async ({ page, context }) => {
+test('two tabs on one sketch never overwrite each other; the user chooses', { tag: DESK }, async ({
+  page,
+  context,
+}) => {
   await openKept(page);
   await rename(page, 'Both');
   await expectNote(page, 'kept a moment ago');
@@ -114,7 +120,9 @@ test('two tabs on one sketch never overwrite each other; the user chooses', asyn
   await expect(card(page, 'Left')).toHaveCount(0);
 });
 
-test('a full storage is told, work goes on, and nothing is lost once there is room', async ({ page }) => {
+test('a full storage is told, work goes on, and nothing is lost once there is room', { tag: DESK }, async ({
+  page,
+}) => {
   const client = await page.context().newCDPSession(page);
   await page.goto('./');
   const origin = new URL(page.url()).origin;
@@ -135,7 +143,7 @@ test('a full storage is told, work goes on, and nothing is lost once there is ro
   await expectTitle(page, 'Room again');
 });
 
-test('a link carries the sketch to another browser, where it is kept', async ({ page, browser }) => {
+test('a link carries the sketch to another browser, where it is kept', { tag: DESK }, async ({ page, browser }) => {
   await openKept(page);
   await rename(page, 'Zoë’s hedge ½');
   await expectNote(page, 'kept a moment ago');
@@ -193,7 +201,7 @@ test('the shelf: search, lay on the table, take off and put back, copy', async (
   expectNoErrors(errors);
 });
 
-test('a file is opened onto the shelf, and one that is none changes nothing', async ({ page }) => {
+test('a file is opened onto the shelf, and one that is none changes nothing', { tag: DESK }, async ({ page }) => {
   await openKept(page);
   await rename(page, 'Here first');
   await openShelf(page);
@@ -210,7 +218,7 @@ test('a file is opened onto the shelf, and one that is none changes nothing', as
   await expect(card(page, 'Tide line')).toContainText('on the table');
 });
 
-test('an editor that is not asked to keep anything stores nothing', async ({ page }) => {
+test('an editor that is not asked to keep anything stores nothing', { tag: DESK }, async ({ page }) => {
   await page.goto('./two-tables.html');
   const title = page.getByRole('textbox', { name: 'Title of the sketch' }).first();
   await title.fill('Not kept');

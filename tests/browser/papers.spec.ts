@@ -3,6 +3,7 @@ import { expect, type Locator, type Page, test } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
 import type { Paper } from '@trimwell/sketch';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { expectNoErrors, openTable, settledPlan, sketchText } from './table.js';
 
 const INCH = 16256;
@@ -105,7 +106,9 @@ test('what cannot be is refused in words and changes nothing', async ({ page }) 
   expect(await sketchText(page)).toBe(before);
 });
 
-test('by keys alone: another paper from the row of sheets, named, and taken away again', async ({ page }) => {
+test('by keys alone: another paper from the row of sheets, named, and taken away again', { tag: DESK }, async ({
+  page,
+}) => {
   await openTable(page);
   const count = (await papers(page)).length;
   await page.locator('trimwell-sheets').getByRole('button', { name: 'Another paper' }).focus();
@@ -206,9 +209,9 @@ test('a photograph of the sheet is cut to it, shown on the table at the scale of
   expectNoErrors(errors);
 });
 
-test('what is no picture is refused in clear words, and a photograph of elsewhere is said to be missing', async ({
-  page,
-}) => {
+test('what is no picture is refused in clear words, and a photograph of elsewhere is said to be missing', {
+  tag: DESK,
+}, async ({ page }) => {
   await openTable(page);
   const tray = await openPaper(page, 'Ivory card');
   const before = await sketchText(page);

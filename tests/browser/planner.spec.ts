@@ -3,6 +3,7 @@ import { batchRecipe, mixPlan, type Sketch } from '@trimwell/sketch';
 import { sampleSketch } from '../kit/sample-sketch.js';
 import { stripSketch } from '../kit/strip-sketch.js';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { expectNoErrors, laySketch, openTable, pieceIn, restedPlan, settledPlan, sketchText, tally } from './table.js';
 
 const INCH = 16256;
@@ -49,7 +50,9 @@ test('what was tried on is kept, and is one step to undo', async ({ page }) => {
   await expect(tryOn(page)).toBeVisible();
 });
 
-test('all of it works with the keyboard, and the focus goes on to what is pressed next', async ({ page }) => {
+test('all of it works with the keyboard, and the focus goes on to what is pressed next', { tag: DESK }, async ({
+  page,
+}) => {
   await openTable(page);
   await laySketch(page, stripSketch('2 1/8 in'));
   const before = await sketchText(page);
@@ -71,7 +74,7 @@ test('all of it works with the keyboard, and the focus goes on to what is presse
   expect(await sketchText(page)).toBe(before);
 });
 
-test('cards that a near miss adds are told from those the sheets give as it is', async ({ page }) => {
+test('cards that a near miss adds are told from those the sheets give as it is', { tag: DESK }, async ({ page }) => {
   await openTable(page);
   await laySketch(page, stripSketch('2 1/8 in', { moss: 2 }, { batch: { cards: 'as many as possible' } }));
   await expect(slips(page)).toContainText('12 cards instead of 10');

@@ -2,6 +2,7 @@ import { expect, type Page, test } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
 import type { Edit } from '@trimwell/sketch';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { expectNoErrors, openTable, pieceIn, sketchText } from './table.js';
 
 /** The gluing order of the front, lowest first. */
@@ -27,7 +28,7 @@ async function edit(page: Page, edits: readonly unknown[]): Promise<void> {
 const inch = 16256;
 const round = { do: 'round', piece: 'greeting', corners: { tl: inch, tr: inch, br: inch, bl: inch } };
 
-test('by keys alone: along the stack, take, glue later and earlier, lock, undo', async ({ page }) => {
+test('by keys alone: along the stack, take, glue later and earlier, lock, undo', { tag: DESK }, async ({ page }) => {
   const errors = await openTable(page);
   const before = await sketchText(page);
   await page.locator('trimwell-stack .pick[data-row="greeting"]').focus();

@@ -1,5 +1,6 @@
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { boxOf, expectNoErrors, openTable, outlineBox, pieceIn, pieceOn, settledPlan } from './table.js';
 
 const MARK = 1016;
@@ -76,7 +77,7 @@ test.describe('at 200 % zoom', () => {
   });
 });
 
-test('with reduced motion nothing on the table or in a tray moves by itself', async ({ page }) => {
+test('with reduced motion nothing on the table or in a tray moves by itself', { tag: DESK }, async ({ page }) => {
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await openTable(page);
   await pieceOn(page, 'strip').focus();
@@ -101,9 +102,9 @@ test('with reduced motion nothing on the table or in a tray moves by itself', as
   expect(moving).toEqual([]);
 });
 
-test('on a page that runs from right to left the table still runs its own way, and its figures read', async ({
-  page,
-}) => {
+test('on a page that runs from right to left the table still runs its own way, and its figures read', {
+  tag: DESK,
+}, async ({ page }) => {
   const errors = await openTable(page);
   const before = await outlineBox(page, 'strip');
   const pin = () => page.locator('trimwell-yield .pin').boundingBox();
@@ -128,7 +129,7 @@ test('on a page that runs from right to left the table still runs its own way, a
   expectNoErrors(errors);
 });
 
-test('a pen takes a piece and drags it, on the ruler', async ({ page }) => {
+test('a pen takes a piece and drags it, on the ruler', { tag: DESK }, async ({ page }) => {
   const errors = await openTable(page);
   const start = await pieceIn(page, 'greeting');
   const box = await outlineBox(page, 'greeting');

@@ -2,6 +2,7 @@ import { expect, type Locator, type Page, test } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
 import type { Piece } from '@trimwell/sketch';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { drawFinger, expectNoErrors, middleOf, openTable, pull } from './table.js';
 
 const INCH = 16256;
@@ -100,7 +101,7 @@ test('an edge is punched from the pictures on its slip, and made plain again', a
   expectNoErrors(errors);
 });
 
-test('by keys alone: mark, slip, punch, back to the mark', async ({ page }) => {
+test('by keys alone: mark, slip, punch, back to the mark', { tag: DESK }, async ({ page }) => {
   await openTable(page);
   await take(page, 'panel');
   await mark(page, 'bottom').focus();
@@ -116,7 +117,9 @@ test('by keys alone: mark, slip, punch, back to the mark', async ({ page }) => {
   expect((await shown(page, 'panel')).id).toBe('panel');
 });
 
-test('a length is typed as a sum: its result stands under the field, and Enter takes it', async ({ page }) => {
+test('a length is typed as a sum: its result stands under the field, and Enter takes it', { tag: DESK }, async ({
+  page,
+}) => {
   await openTable(page);
   await take(page, 'panel');
   const width = page.locator('trimwell-ticket').getByRole('textbox', { name: 'Width' });

@@ -1,6 +1,7 @@
 import { expect, type Page, test } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
 import { axeViolations } from './axe.js';
+import { DESK } from './desk-only.js';
 import { expectNoErrors, openTable, pieceIn, pieceOn, restedPlan, settledPlan, sketchText } from './table.js';
 
 const panel = (page: Page) => page.locator('trimwell-variations');
@@ -41,7 +42,9 @@ test('a variation is put on, says what it does, and leaves the card as it is', a
   expectNoErrors(errors);
 });
 
-test('another is started, named, made on the card by keys, ended, opened and undone', async ({ page }) => {
+test('another is started, named, made on the card by keys, ended, opened and undone', { tag: DESK }, async ({
+  page,
+}) => {
   const errors = await openTable(page);
   const before = await pieceIn(page, 'strip');
   const start = panel(page).getByRole('button', { name: 'Start another' });

@@ -1,5 +1,4 @@
 import { afterEach, expect, test, vi } from 'vitest';
-import { closeDatabase, inDatabase } from './database.js';
 
 const opening = vi.hoisted(() => ({
   blocked: (): void => undefined,
@@ -15,13 +14,15 @@ vi.mock('idb', () => ({
   },
 }));
 
-afterEach(async () => {
-  await closeDatabase();
+afterEach(() => {
   vi.unstubAllGlobals();
+  vi.resetModules();
 });
 
 test('a database that was blocked and opens after all is closed, so that it stands in nobody’s way', async () => {
   vi.stubGlobal('indexedDB', {});
+  vi.resetModules();
+  const { inDatabase } = await import('./database.js');
   const used = inDatabase(async () => 'used');
   opening.blocked();
   const close = vi.fn();
