@@ -264,6 +264,23 @@ test('hostile documents are refused, each by one clear problem and with little w
   expect(() => expectSketch(null)).toThrow(SketchError);
 });
 
+test('a text is refused for its depth before it is taken apart, and brackets in quoted text are only text', () => {
+  const nested = (levels: number) => `${'['.repeat(levels)}${']'.repeat(levels)}`;
+  // Behind the depth no JSON follows: a parser that was asked would say so.
+  expect(readSketchText(`${'['.repeat(14)} and no JSON`)).toMatchObject({
+    ok: false,
+    problems: [{ code: 'too-deep' }],
+  });
+  for (const value of ['{}', '0'])
+    expect(readSketchText(`[${`${value},`.repeat(60_001)} and no JSON`)).toMatchObject({
+      ok: false,
+      problems: [{ code: 'too-large' }],
+    });
+  expect(readSketchText(nested(13))).toMatchObject({ ok: false, problems: [{ code: 'not-a-sketch' }] });
+  const quoted = { ...sampleDocument(), title: `${nested(20)} "\\" [ {` };
+  expect(readSketchText(JSON.stringify(quoted))).toMatchObject({ ok: true, sketch: { title: quoted.title } });
+});
+
 test('arbitrary JSON never throws and is never taken for a sketch', () => {
   fc.assert(
     fc.property(fc.jsonValue({ maxDepth: 6 }), (value) => {

@@ -4,7 +4,7 @@ import { type Problem, problemAt } from '../model/problem.js';
 import { type Edit, editSchema, type Sketch, sketchSchema } from '../model/sketch.js';
 import { migrate } from './migrate.js';
 import { parseJson } from './parse-json.js';
-import { scanDocument } from './scan-document.js';
+import { scanDocument, scanText } from './scan-document.js';
 import { schemaProblems } from './schema-problems.js';
 
 /** Longest text of a document: an ample sketch is a tenth of it. */
@@ -47,6 +47,8 @@ export function readSketchText(text: string): SketchReading {
   if (text.length > LONGEST_DOCUMENT) {
     return refused(problemAt('too-large', [], text, `a document of at most ${LONGEST_DOCUMENT} characters`));
   }
+  const hostile = scanText(text);
+  if (hostile) return refused(hostile);
   const parsed = parseJson(text);
   return parsed.ok ? readSketch(parsed.document) : refused(parsed.problem);
 }

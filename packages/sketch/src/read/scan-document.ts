@@ -38,3 +38,31 @@ export function scanDocument(document: unknown): Problem | null {
   }
   return null;
 }
+
+/**
+ * The same for a text that is still to be taken apart: a parser spends a second on what one look refuses. Brackets and
+ * commas within quoted text do not count. Depth and number only; whether it is JSON is for the parser to say.
+ */
+export function scanText(text: string): Problem | null {
+  let depth = 0;
+  let opened = 0;
+  let commas = 0;
+  let quoted = false;
+  for (let at = 0; at < text.length; at += 1) {
+    const letter = text[at];
+    if (quoted && letter === '\\') at += 1;
+    else if (letter === '"') quoted = !quoted;
+    else if (quoted) continue;
+    else if (letter === '[' || letter === '{') {
+      depth += 1;
+      opened += 1;
+    } else if (letter === ']' || letter === '}') depth -= 1;
+    else if (letter === ',') commas += 1;
+    // The document itself is one level more than the longest path within it.
+    if (depth > DEEPEST + 1) return problemAt('too-deep', [], text, `nesting of at most ${DEEPEST} levels`);
+    // Every list, every object and what follows every comma is a value.
+    if (Math.max(opened, commas) > MOST_VALUES)
+      return problemAt('too-large', [], text, `a document of at most ${MOST_VALUES} values`);
+  }
+  return null;
+}
