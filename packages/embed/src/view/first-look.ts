@@ -1,4 +1,4 @@
-import { formatSize, type LengthStyle } from '@trimwell/geometry';
+import { breakableSize, type LengthStyle } from '@trimwell/geometry';
 import { layCard, PLAIN_HAND, pieceTable } from '@trimwell/handout';
 import type { Sketch } from '@trimwell/sketch';
 import { WORDS } from './first-words.js';
@@ -21,13 +21,18 @@ export function apart(text: string): Part {
 }
 
 function sizesTable(sketch: Sketch, style: LengthStyle): Part {
-  const head = [WORDS.piece, WORDS.cut, WORDS.from].map((text) => part('th', { scope: 'col' }, text));
-  const rows = pieceTable(sketch, 1).map(({ label, name, blankWidth, blankHeight, paper }) =>
+  const pieces = pieceTable(sketch, 1);
+  // A column of nothing but ones would only make the others narrow.
+  const counted = pieces.some(({ quantity }) => quantity > 1);
+  const columns = [WORDS.piece, counted && WORDS.howMany, WORDS.cut, WORDS.from];
+  const head = columns.map((text) => text && part('th', { scope: 'col' }, text));
+  const rows = pieces.map(({ label, name, quantity, blankWidth, blankHeight, paper }) =>
     part(
       'tr',
       {},
       part('th', { scope: 'row' }, part('b', {}, label), ' ', apart(name)),
-      part('td', { class: 'size' }, formatSize({ width: blankWidth, height: blankHeight }, style)),
+      counted && part('td', { class: 'few' }, String(quantity)),
+      part('td', { class: 'size' }, breakableSize({ width: blankWidth, height: blankHeight }, style)),
       part('td', {}, apart(paper)),
     ),
   );

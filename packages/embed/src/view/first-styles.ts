@@ -30,10 +30,10 @@ table{border-collapse:collapse;width:100%;align-self:start;font-size:.92em}
 caption{text-align:start;padding-bottom:4px}
 :is(th,td){padding:4px 10px 4px 0;border-bottom:1px solid var(--line);text-align:start;vertical-align:baseline;font-weight:400}
 thead th{color:var(--muted);font-size:.9em}
-@container (min-width:330px){:is(th,td):not(.size){min-width:5.4em}}
+@container (min-width:330px){:is(th,td):not(.size,.few){min-width:6.2em}.size{white-space:nowrap}}
 th b{display:inline-block;min-width:1.3em;font-weight:600}
-.size{white-space:nowrap;font-variant-numeric:tabular-nums}
+.size{font-variant-numeric:tabular-nums}
 .bar{display:flex;flex-wrap:wrap;gap:8px 16px;align-items:center;justify-content:space-between}
 p{margin:0}
-@container(max-width:359px){table{font-size:.82em}:is(th,td){padding-inline-end:7px;overflow-wrap:break-word}.size{white-space:normal}}
-@container(min-width:520px){.look{grid-template-columns:minmax(0,5fr) minmax(0,6fr)}}`;
+@container(max-width:359px){table{font-size:.82em}:is(th,td){padding-inline-end:7px;overflow-wrap:break-word}}
+@container(min-width:520px){.look{grid-template-columns:minmax(0,2fr) minmax(0,3fr)}.card{position:sticky;top:12px;align-self:start}}`;

@@ -1,6 +1,7 @@
 /** The words of the first look; those of what is loaded later stand in `live-words.ts` and `desk/desk-words.ts`. */
 export const WORDS = {
   piece: 'Piece',
+  howMany: 'How many',
   cut: 'Cut',
   from: 'From',
   sizes: 'Sizes for one card',

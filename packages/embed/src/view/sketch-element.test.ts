@@ -34,7 +34,9 @@ function root(element: Element): ShadowRoot {
 }
 
 function cells(element: Element): readonly (string | undefined)[] {
-  return [...root(element).querySelectorAll('tbody td.size')].map((cell) => cell.textContent ?? undefined);
+  return [...root(element).querySelectorAll('tbody td.size')].map((cell) =>
+    cell.textContent?.replaceAll('\u00a0', ' '),
+  );
 }
 
 function pick(element: Element, value: string): void {
@@ -53,7 +55,23 @@ test('the card is drawn and every piece has its row of sizes', async () => {
   // 4 1/4 in wide and folded at the left: twice as wide when it lies open.
   expect(rows[0]).toBe('A Card base8 1⁄2 × 5 1⁄2 inIvory card');
   expect(rows).toHaveLength(6);
+  expect(root(element).querySelectorAll('thead th')).toHaveLength(3);
   expect(root(element).querySelector<HTMLSlotElement>('slot')?.hidden).toBe(true);
+});
+
+test('what a card has several of is told in a column of its own', async () => {
+  const sample = sampleDocument();
+  const [first, second, ...others] = sample.pieces;
+  const element = await shown(script({ ...sample, pieces: [first, { ...second, perCard: 3 }, ...others] }));
+  expect([...root(element).querySelectorAll('thead th')].map(({ textContent }) => textContent)).toEqual([
+    'Piece',
+    'How many',
+    'Cut',
+    'From',
+  ]);
+  const counts = [...root(element).querySelectorAll('tbody td.few')].map(({ textContent }) => textContent);
+  expect(counts.filter((count) => count === '3')).toHaveLength(1);
+  expect(counts).toHaveLength(6);
 });
 
 test('a sketch comes by its share code, and its property is what is shown', async () => {

@@ -97,3 +97,8 @@ export function formatSize(size: { readonly width: number; readonly height: numb
   const width = formatLength(ticks(size.width), { ...style, bare: true });
   return `${width} × ${formatLength(ticks(size.height), style)}`;
 }
+
+/** `formatSize` for a narrow column: a line may break behind the cross, and nowhere else. */
+export function breakableSize(size: { readonly width: number; readonly height: number }, style: LengthStyle): string {
+  return formatSize(size, style).replaceAll(' ', '\u00a0').replace('×\u00a0', '× ');
+}

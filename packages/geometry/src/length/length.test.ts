@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { formatLength, formatSize, writeLength } from './format-length.js';
+import { breakableSize, formatLength, formatSize, writeLength } from './format-length.js';
 import { inches, millimetres, nearestStep, TICKS_PER_INCH, TICKS_PER_MM, ticks, type Unit } from './length.js';
 import { LengthError, parseLength, readLength } from './parse-length.js';
 
@@ -157,6 +157,10 @@ test('a figure is exact or says by how much it is not', () => {
   expect(formatLength(inches(1 / 64), { unit: 'mm' })).toBe('≈ 0.4 mm');
   expect(formatLength(ticks(-2032), { unit: 'in' })).toBe('−1⁄8 in');
   expect(formatSize({ width: inches(4), height: inches(5.25) }, { unit: 'in' })).toBe('4 × 5 1⁄4 in');
+  // A line breaks at the one plain space.
+  expect(breakableSize({ width: inches(8.5), height: inches(5.25) }, { unit: 'in' })).toBe(
+    '8\u00a01⁄2\u00a0× 5\u00a01⁄4\u00a0in',
+  );
 });
 
 test('a shown figure without ≈ reads back as exactly the length', () => {

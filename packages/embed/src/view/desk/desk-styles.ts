@@ -1,17 +1,19 @@
 /** What opens by "Make it yours": plain rows under thin rules, as on a printed form. */
-export const DESK_STYLES = `.desk{display:grid;gap:12px;border-top:1px solid var(--line);padding-top:14px}
+export const DESK_STYLES = `.desk,.inside{display:grid;grid-template-columns:minmax(0,1fr)}
+.desk{gap:12px;border-top:1px solid var(--line);padding-top:14px}
 .row{display:flex;flex-wrap:wrap;gap:8px 16px;align-items:center}
 .count{width:5.5em}.side{width:7.5em}.name{width:12em}
 input[type=color]{width:44px;padding:3px}
-input[type=checkbox]{min-height:0;width:20px;height:20px;margin:2px 8px 2px 0;flex:none;accent-color:var(--accent)}
+input[type=checkbox]{min-height:0;width:20px;height:20px;margin:2px 8px 2px 0;flex:none;align-self:flex-start;accent-color:var(--accent)}
 input[type=file]{font-size:.85em;border-style:dashed;max-width:100%}
-.tick{display:flex;align-items:flex-start;min-height:28px;padding:2px 0}
+.tick{display:flex;align-items:baseline;min-height:28px;padding:2px 0}
 .fold{border-top:1px solid var(--line)}
 summary{cursor:pointer;font-weight:600;padding:9px 2px;list-style-position:outside;margin-inline-start:1.1em}
-.inside{display:grid;gap:10px;padding:2px 0 12px}
+.inside{gap:10px;padding:2px 0 12px}
 .paper{display:flex;flex-wrap:wrap;gap:8px 16px;align-items:center;margin:0;min-width:0;border:1px solid var(--line);border-radius:4px;padding:8px 12px 12px}
 .paper label{display:inline-flex;flex-wrap:wrap;gap:4px 6px;align-items:center;min-width:0}
 legend{padding:0 6px;font-weight:600}
+.from select{min-width:0}
 .from{display:flex;flex-wrap:wrap;gap:2px 10px;align-items:center;justify-content:space-between;padding:3px 0}
 .result{background:var(--table);border-inline-start:4px solid var(--accent);padding:10px 14px;border-radius:0 4px 4px 0}
 .tally{font-weight:600}

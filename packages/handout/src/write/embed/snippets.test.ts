@@ -67,7 +67,7 @@ test.each(NASTY)('text in is text out: %j', (text) => {
     const shown = page(html);
     const table = shown.querySelector('table');
     expect(table?.querySelector('caption bdi')?.textContent).toBe(text);
-    expect(cells(shown).map(([name, , , paper]) => [name?.slice(2), paper])).toEqual(
+    expect(cells(shown).map(([name, , paper]) => [name?.slice(2), paper])).toEqual(
       pieceTable(sketch, 1).map(({ name, paper }) => [name, paper]),
     );
     expect(shown.querySelector('div + p')?.textContent).toBe(`${text}, ${text}`);
@@ -96,14 +96,24 @@ test('the table is a real one: a caption, a scope for every heading, a row for e
   const table = page(staticSnippet(sketch)).querySelector('table');
   expect(table?.caption?.textContent).toBe('Fern sampler: sizes for one card');
   expect([...(table?.tHead?.rows[0]?.cells ?? [])].map((cell) => [cell.localName, cell.scope])).toEqual(
-    Array.from({ length: 4 }, () => ['th', 'col']),
+    Array.from({ length: 3 }, () => ['th', 'col']),
   );
   expect([...(table?.tBodies[0]?.rows ?? [])].map((row) => [row.cells[0]?.localName, row.cells[0]?.scope])).toEqual(
     Array.from({ length: 6 }, () => ['th', 'row']),
   );
   // 4 1/4 in wide with a fold at the left opens to 8 1/2 in: worked out by hand.
-  expect(cells(table ?? document)[0]).toEqual(['A Card base', '1', '8 1⁄2 × 5 1⁄2 in', 'Ivory card']);
-  expect(page(staticSnippet(sketch, { unit: 'mm' })).querySelector('td + td')?.textContent).toBe('215.9 × 139.7 mm');
+  expect(cells(table ?? document)[0]).toEqual(['A Card base', '8\u00a01⁄2\u00a0× 5\u00a01⁄2\u00a0in', 'Ivory card']);
+  expect(page(staticSnippet(sketch, { unit: 'mm' })).querySelector('td')?.textContent).toBe(
+    '215.9\u00a0× 139.7\u00a0mm',
+  );
+});
+
+test('what a card has several of is told in a column of its own', () => {
+  const document = sampleDocument();
+  const [first, second, ...others] = document.pieces;
+  const sketch = expectSketch({ ...document, pieces: [first, { ...second, perCard: 3 }, ...others] });
+  const counts = cells(page(staticSnippet(sketch))).map((row) => row[1]);
+  expect(counts).toEqual(['1', '1', '3', '1', '1', '1']);
 });
 
 test('the static part is the same in all, and the caution with it', () => {

@@ -1,4 +1,4 @@
-import { formatSize } from '@trimwell/geometry';
+import { breakableSize } from '@trimwell/geometry';
 import type { Sketch } from '@trimwell/sketch';
 import { pieceTable } from '../../draw/piece-table.js';
 import { BLADE_CAUTION } from '../cautions.js';
@@ -8,18 +8,23 @@ import { checkStatic, type StaticOptions } from './snippet-options.js';
 
 const WORDS = {
   sizes: 'sizes for one card',
-  columns: ['Piece', 'How many', 'Cut', 'From'],
+  columns: { piece: 'Piece', quantity: 'How many', cut: 'Cut', from: 'From' },
 } as const;
 
 function sizesTable(sketch: Sketch, unit: Sketch['unit']): string {
-  const head = htmlElement('tr', {}, ...WORDS.columns.map((column) => htmlElement('th', { scope: 'col' }, column)));
-  const rows = pieceTable(sketch, 1).map(({ label, name, quantity, blankWidth, blankHeight, paper }) =>
+  const pieces = pieceTable(sketch, 1);
+  // A column of nothing but ones would only make the others narrow.
+  const counted = pieces.some(({ quantity }) => quantity > 1);
+  const { piece, quantity: howMany, cut, from } = WORDS.columns;
+  const columns = [piece, ...(counted ? [howMany] : []), cut, from];
+  const head = htmlElement('tr', {}, ...columns.map((column) => htmlElement('th', { scope: 'col' }, column)));
+  const rows = pieces.map(({ label, name, quantity, blankWidth, blankHeight, paper }) =>
     htmlElement(
       'tr',
       {},
       htmlElement('th', { scope: 'row' }, `${escapeHtml(label)} `, apart(name)),
-      htmlElement('td', {}, String(quantity)),
-      htmlElement('td', {}, escapeHtml(formatSize({ width: blankWidth, height: blankHeight }, { unit }))),
+      ...(counted ? [htmlElement('td', {}, String(quantity))] : []),
+      htmlElement('td', {}, escapeHtml(breakableSize({ width: blankWidth, height: blankHeight }, { unit }))),
       htmlElement('td', {}, apart(paper)),
     ),
   );
