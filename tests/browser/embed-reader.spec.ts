@@ -83,7 +83,14 @@ test('another number of cards, and as many as the paper gives', async ({ page })
   );
   await count.fill('1000000');
   await count.press('Tab');
-  await expect(count).toHaveValue('5');
+  // What cannot be stays as it was typed, is told, and changes nothing.
+  await expect(count).toHaveValue('1000000');
+  await expect(page.getByRole('alert')).toHaveText('1000000 is not allowed; a whole number from 1 to 500 is.');
+  await expect(tally(page)).toContainText('5 cards from');
+  await count.fill('100');
+  await count.press('Tab');
+  await expect(page.getByRole('alert')).toHaveCount(0);
+  await expect(tally(page)).toContainText('100 cards cannot all be made from this paper.');
   await page.getByLabel('as many as my paper gives').check();
   await expect(tally(page)).toContainText('20 cards from');
 });

@@ -2,6 +2,7 @@ import { AS_MANY_AS_POSSIBLE } from '@trimwell/sketch';
 import { MOST_WISHED } from '../../state/choices.js';
 import { apart } from '../first-look.js';
 import { type Child, part } from '../part.js';
+import { countField } from './count-field.js';
 import type { Shown } from './desk-state.js';
 import { DESK_WORDS as WORDS } from './desk-words.js';
 
@@ -10,34 +11,25 @@ function target(event: Event): HTMLInputElement {
 }
 
 /** How many cards: a number, or as many as the paper gives. */
-export function cardsSection({ state, acts }: Shown): readonly Child[] {
+export function cardsSection(shown: Shown): readonly Child[] {
+  const { state, acts } = shown;
   const { cards } = state.sketch.batch;
   const asMany = cards === AS_MANY_AS_POSSIBLE;
   const number = asMany ? (state.plan.made?.batch.cards ?? 1) : cards;
-  const typed = (event: Event): void => {
-    const field = target(event);
-    const count = Number(field.value);
-    if (Number.isSafeInteger(count) && count >= 1 && count <= MOST_WISHED) acts.choose({ cards: count });
-    else field.value = String(number);
-  };
   return [
     part(
       'div',
       { class: 'row' },
-      part(
-        'label',
-        {},
-        `${WORDS.cards} `,
-        part('input', {
-          type: 'number',
-          class: 'count',
-          min: '1',
-          max: String(MOST_WISHED),
-          '.value': String(number),
-          disabled: asMany,
-          onchange: typed,
-        }),
-      ),
+      countField(shown, {
+        key: 'cards',
+        label: WORDS.cards,
+        value: number,
+        least: 1,
+        most: MOST_WISHED,
+        mayBeEmpty: false,
+        disabled: asMany,
+        set: (count) => acts.choose({ cards: count ?? number }),
+      }),
       part(
         'label',
         { class: 'tick' },

@@ -1,11 +1,12 @@
 import { formatLength, formatSize, type LengthStyle } from '@trimwell/geometry';
-import { type BatchPlan, counted, isCentre, pieceOfBlank, type Sketch } from '@trimwell/sketch';
+import { AS_MANY_AS_POSSIBLE, type BatchPlan, counted, isCentre, pieceOfBlank, type Sketch } from '@trimwell/sketch';
 import type { PlanState } from './plan-state.js';
 
 /** Every sentence of what opens by "Make it yours". */
 export const DESK_WORDS = {
   cards: 'Cards',
   asMany: 'as many as my paper gives',
+  tryAsMany: 'Tick “as many as my paper gives” to see how many can.',
   variations: 'Other ways to make it',
   paper: 'The paper I have',
   paperHint: 'Say what you own; the cuts follow. Leave a number empty for as many as it takes.',
@@ -17,7 +18,7 @@ export const DESK_WORDS = {
   sheets: 'How many',
   colour: 'Colour',
   photograph: 'Photograph it',
-  photographHint: 'It stays on this device and goes when you leave the page.',
+  photographHint: 'A photograph stays on this device and goes when you leave the page.',
   photographTaken: 'Photograph taken',
   photographFailed: 'This file could not be read as a picture.',
   photographLarge: 'This picture is larger than 30 MB; take a smaller one.',
@@ -33,6 +34,8 @@ export const DESK_WORDS = {
   lengthWrong: (allowed: string) => `Not a size; ${allowed}.`,
   lengthAllowed: (style: LengthStyle) =>
     style.unit === 'mm' ? 'such as 148, or 5 7/8 in; up to 2 m' : 'such as 5 7/8, 5.875 or 148 mm; up to 2 m',
+  countWrong: (text: string, least: number, most: number, mayBeEmpty: boolean) =>
+    `${text === '' ? 'This' : text} is not allowed; a whole number from ${least} to ${most} is${mayBeEmpty ? ', or nothing' : ''}.`,
   guide: 'Cutting guide',
   every: 'Every card',
   steps: 'Steps',
@@ -70,7 +73,6 @@ export const DESK_WORDS = {
 } as const;
 
 function proven(batch: BatchPlan, searching: boolean): string {
-  if (!batch.complete) return 'Not all can be made.';
   if (batch.fewestSheets) return batch.mixed ? 'No even mix needs fewer.' : 'Fewer sheets can never do.';
   return searching ? 'Looking for fewer …' : `At least ${counted(batch.lowerBound, 'sheet')} are needed.`;
 }
@@ -79,19 +81,28 @@ function proven(batch: BatchPlan, searching: boolean): string {
 export function resultText({ made, searching, failure }: PlanState): string {
   if (failure !== null) return `The cuts could not be worked out here: ${failure}.`;
   if (!made) return DESK_WORDS.planning;
-  const { batch } = made;
+  const { batch, sketch } = made;
+  // The number of an incomplete plan is what was wished for, and its sheets make less.
+  if (!batch.complete)
+    return sketch.batch.cards === AS_MANY_AS_POSSIBLE
+      ? 'Not one card can be made from this paper.'
+      : batch.cards === 1
+        ? '1 card cannot be made from this paper.'
+        : `${batch.cards} cards cannot all be made from this paper. ${DESK_WORDS.tryAsMany}`;
   return `${counted(batch.cards, 'card')} from ${counted(batch.sheets, 'sheet')}. ${proven(batch, searching)}`;
 }
 
-/** What cannot be made, piece by piece. */
+/** What cannot be made, piece by piece; what several papers of a mix lack is one number. */
 export function unmadeTexts({ papers }: BatchPlan, sketch: Sketch): readonly string[] {
-  return papers.flatMap(({ plan }) =>
-    plan.unmade.map(({ blank, quantity, reason }) => {
-      const id = pieceOfBlank(blank);
-      const name = sketch.pieces.find((piece) => piece.id === id)?.name ?? 'Card base';
-      return `Not made: ${quantity} of ${name} (${reason}).`;
-    }),
-  );
+  const missing = new Map<string, { readonly name: string; readonly reason: string; quantity: number }>();
+  for (const { blank, quantity, reason } of papers.flatMap(({ plan }) => plan.unmade)) {
+    const id = pieceOfBlank(blank);
+    const name = sketch.pieces.find((piece) => piece.id === id)?.name ?? 'Card base';
+    const known = missing.get(`${id} ${reason}`);
+    if (known) known.quantity += quantity;
+    else missing.set(`${id} ${reason}`, { name, reason, quantity });
+  }
+  return [...missing.values()].map(({ name, reason, quantity }) => `Not made: ${quantity} of ${name} (${reason}).`);
 }
 
 /** What a sheet of the guide is, how many are cut alike, and how large it is. */

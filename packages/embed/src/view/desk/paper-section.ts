@@ -3,6 +3,7 @@ import { type Paper, type Sketch, usualSheets } from '@trimwell/sketch';
 import { MOST_SHEETS, type PaperChoice } from '../../state/choices.js';
 import { apart } from '../first-look.js';
 import { type Child, type Part, part } from '../part.js';
+import { countField } from './count-field.js';
 import type { Shown } from './desk-state.js';
 import { fieldText, DESK_WORDS as WORDS } from './desk-words.js';
 
@@ -83,12 +84,6 @@ function paperRow(shown: Shown, paper: Paper): Part {
     if (choice === AS_DESIGNED) unset();
     else if (sheet) set({ width: sheet.width, height: sheet.height });
   };
-  const counted = (event: Event): void => {
-    const field = event.target as HTMLInputElement;
-    const count = field.value === '' ? null : Number(field.value);
-    if (count === null || (Number.isSafeInteger(count) && count >= 0 && count <= MOST_SHEETS)) set({ sheets: count });
-    else field.value = String(paper.sheets ?? '');
-  };
   const took = (event: Event): void => {
     const field = event.target as HTMLInputElement;
     const file = field.files?.[0];
@@ -115,19 +110,15 @@ function paperRow(shown: Shown, paper: Paper): Part {
       ),
     ),
     value === ANOTHER ? sizeFields(shown, paper, set) : [],
-    part(
-      'label',
-      { key: 'sheets' },
-      `${WORDS.sheets} `,
-      part('input', {
-        type: 'number',
-        class: 'count',
-        min: '0',
-        max: String(MOST_SHEETS),
-        '.value': String(paper.sheets ?? ''),
-        onchange: counted,
-      }),
-    ),
+    countField(shown, {
+      key: `${paper.id} sheets`,
+      label: WORDS.sheets,
+      value: paper.sheets ?? null,
+      least: 0,
+      most: MOST_SHEETS,
+      mayBeEmpty: true,
+      set: (sheets) => set({ sheets }),
+    }),
     part(
       'label',
       { key: 'colour' },
