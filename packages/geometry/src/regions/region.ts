@@ -1,11 +1,10 @@
 import { Clipper64, ClipType, FillRule, type Path64, PathType } from 'clipper2-ts';
-import { ticks } from '../length/length.js';
 import { flattenOutline } from '../outline/flatten.js';
 import type { Outline, OutlineStep } from '../outline/outline.js';
 import { pieceOutline } from '../outline/shapes.js';
 import type { Point } from '../rect/rect.js';
 import type { PlacedBounds } from '../stack/placed-bounds.js';
-import { intoFrame, type PlacedPiece } from '../stack/placed-piece.js';
+import { FACE, intoFrame, type PlacedPiece } from '../stack/placed-piece.js';
 
 /**
  * Whole units of a region's corners in one tick: 1,040,384 in an inch. A power of two, so that every tick and every half tick
@@ -53,22 +52,6 @@ function pointsOf(outline: Outline): readonly Point[] {
     return flattenOutline({ start, steps: [step] }, chords).slice(1);
   });
 }
-
-const NOUGHT = ticks(0);
-
-/** A frame at the corner of the face: what lies in it lies where it is. */
-const FACE: PlacedPiece = {
-  shape: {
-    shape: 'rectangle',
-    width: NOUGHT,
-    height: NOUGHT,
-    corners: { tl: NOUGHT, tr: NOUGHT, br: NOUGHT, bl: NOUGHT },
-    punched: {},
-  },
-  x: NOUGHT,
-  y: NOUGHT,
-  tilt: 0,
-};
 
 function inUnits(points: readonly Point[], place: (point: Point) => Point): Path64 {
   return points.map((point) => {

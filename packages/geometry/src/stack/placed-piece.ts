@@ -1,4 +1,4 @@
-import type { Length } from '../length/length.js';
+import { type Length, ticks } from '../length/length.js';
 import { flattenOutline } from '../outline/flatten.js';
 import type { Outline, OutlineStep } from '../outline/outline.js';
 import { type PieceShape, pieceOutline } from '../outline/shapes.js';
@@ -11,6 +11,22 @@ export interface PlacedPiece {
   readonly y: Length;
   readonly tilt: number;
 }
+
+const NOUGHT = ticks(0);
+
+/** A frame at the corner of the face: what lies in it lies where it is. */
+export const FACE: PlacedPiece = {
+  shape: {
+    shape: 'rectangle',
+    width: NOUGHT,
+    height: NOUGHT,
+    corners: { tl: NOUGHT, tr: NOUGHT, br: NOUGHT, bl: NOUGHT },
+    punched: {},
+  },
+  x: NOUGHT,
+  y: NOUGHT,
+  tilt: 0,
+};
 
 /** A straight part of a boundary. The true edge is nowhere further from it than `error` ticks: 0 for a straight edge. */
 export interface BoundaryEdge {

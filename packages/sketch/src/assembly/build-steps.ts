@@ -1,6 +1,7 @@
 import { type Length, ticks } from '@trimwell/geometry';
+import { regionArea } from '@trimwell/geometry/regions';
 import { CARD_BASE } from '../batch/recipe.js';
-import { caliperOf } from '../check/thickest-spot.js';
+import { caliperOf } from '../check/caliper-of.js';
 import type { Sketch } from '../model/sketch.js';
 import type { FaceStack } from './face-stack.js';
 
@@ -13,7 +14,7 @@ export interface BuildStep {
   readonly place: { readonly x: Length; readonly y: Length; readonly tilt: number };
   /** What bears it: the highest pieces under it, lowest first, or `CARD_BASE`. */
   readonly restsOn: readonly string[];
-  /** Lower pieces that it bridges, lowest first. */
+  /** Lower pieces that it lies over without touching them, lowest first, where it is not borne all over; else none. */
   readonly bridges: readonly string[];
   /** `flat`: glued flat; `foam`: on foam as high as it is raised. Nothing for the base. */
   readonly adhesive: 'flat' | 'foam' | null;
@@ -22,7 +23,20 @@ export interface BuildStep {
   readonly height: Length;
 }
 
-function faceSteps({ face, pieces, heights }: FaceStack, base: Length): readonly BuildStep[] {
+/** How much of a piece may stand free and it still counts as borne all over: the error of its curves is less. */
+const FREE = 0.001;
+
+/** True when part of the piece at `at` has a gap under it. Its bearers are equally high, so they do not lie over each other. */
+function standsFree({ heights, overlaps, showing }: FaceStack, at: number): boolean {
+  const bearing = heights.layers[at]?.restsOn ?? [];
+  const whole = showing[at]?.whole;
+  if (bearing.length === 0 || !whole) return false;
+  const borne = overlaps.filter(({ lower, upper }) => upper === at && bearing.includes(lower));
+  return borne.reduce((sum, { area }) => sum + area, 0) < regionArea(whole) * (1 - FREE);
+}
+
+function faceSteps(stack: FaceStack, base: Length): readonly BuildStep[] {
+  const { face, pieces, heights } = stack;
   let height = 0;
   return pieces.map((piece, at) => {
     const layer = heights.layers[at];
@@ -34,7 +48,7 @@ function faceSteps({ face, pieces, heights }: FaceStack, base: Length): readonly
       face,
       place: { x: piece.x, y: piece.y, tilt: piece.tilt },
       restsOn: bearing.length > 0 ? named(bearing) : [CARD_BASE],
-      bridges: named((layer?.over ?? []).filter((each) => !bearing.includes(each))),
+      bridges: standsFree(stack, at) ? named((layer?.over ?? []).filter((each) => !bearing.includes(each))) : [],
       adhesive: piece.raise > 0 ? 'foam' : 'flat',
       foam: piece.raise,
       height: ticks(base + height),

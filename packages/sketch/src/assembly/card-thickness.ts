@@ -1,5 +1,5 @@
 import { type Length, ticks } from '@trimwell/geometry';
-import { caliperOf } from '../check/thickest-spot.js';
+import { caliperOf } from '../check/caliper-of.js';
 import type { Sketch } from '../model/sketch.js';
 import type { FaceStack } from './face-stack.js';
 

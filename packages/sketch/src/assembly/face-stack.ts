@@ -10,7 +10,7 @@ import {
   visibleRegions,
 } from '@trimwell/geometry/regions';
 import { isOpaque, placedPiece } from '../batch/hidden-centres.js';
-import { caliperOf } from '../check/thickest-spot.js';
+import { caliperOf } from '../check/caliper-of.js';
 import type { Face, Piece, Sketch } from '../model/sketch.js';
 
 /** One face of a card as it is glued: its pieces in gluing order, and what belongs to each by its place in that order. */

@@ -1,4 +1,4 @@
-import { type Finding, type Piece, SEVERITIES, type Severity } from '@trimwell/sketch';
+import { type Piece, SEVERITIES, type Severity } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { property, state } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
@@ -6,9 +6,10 @@ import { select } from '../../state/commands.js';
 import { inStyle } from '../in-style.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
-import { findingsOf, mend } from '../watch/found.js';
+import { mend, type Watched, watchedOf } from '../watch/found.js';
 import { severityMark, severityStyles } from '../watch/severity-mark.js';
 import { findingText, pieceName, SEVERITY_WORDS } from '../watch/watch-words.js';
+import { WatchCard } from '../watch-card.js';
 import { type Extent, type FaceView, toStage } from './face-view.js';
 
 /** Side of a mark's target, and how far it stays from the sides of the stage, in pixels. */
@@ -21,7 +22,7 @@ const SLIP = 212;
 /** The findings at one piece, with the place of their mark on the stage. */
 interface Marked {
   readonly piece: string;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly Watched[];
   readonly severity: Severity;
   readonly x: number;
   readonly y: number;
@@ -103,6 +104,7 @@ export class WatchMarksElement extends SessionElement {
   /** Size of the stage in pixels; it is told, because asking for it lays out the whole page at once. */
   @property({ attribute: false }) stage: Extent | null = null;
   @state() private opened: string | null = null;
+  readonly #watch = new WatchCard(this);
 
   protected override concerns(change: SessionChange): boolean {
     return change.sketch || change.selection;
@@ -125,7 +127,7 @@ export class WatchMarksElement extends SessionElement {
   /** One mark for each piece of this face, within its upper edge right of the middle, clear of corners and handles. */
   #marked(view: FaceView): readonly Marked[] {
     const { sketch, face } = this.session.state;
-    const findings = findingsOf(this.session);
+    const findings = watchedOf(this.session, this.#watch.card.view);
     const taken: { readonly x: number; readonly y: number }[] = [];
     return sketch.pieces.flatMap((piece): readonly Marked[] => {
       const mine = findings.filter((finding) => finding.piece === piece.id);
@@ -220,7 +222,7 @@ export class WatchMarksElement extends SessionElement {
     this.#close(piece);
   }
 
-  #mend(finding: Finding): void {
+  #mend(finding: Watched): void {
     this.opened = null;
     mend(this.session, finding);
     this.dispatchEvent(new CustomEvent('mended', { detail: { piece: finding.piece } }));

@@ -17,6 +17,13 @@ const MOST_PRICE = 10_000;
 /** Thickest paper, in ticks: 20 mm is far beyond any board that is cut by hand. */
 const THICKEST = 20 * 640;
 
+/** Which side of the sheet its fibres run along. */
+const GRAINS = [
+  ['not known', ''],
+  ['along its width', 'width'],
+  ['along its height', 'height'],
+] as const;
+
 /** What one paper is: its name, kind, size, sheets at hand, direction, margins, weight, thickness and price. */
 export class PaperFormElement extends SessionElement {
   static override readonly styles = [
@@ -71,6 +78,8 @@ export class PaperFormElement extends SessionElement {
           ${this.#tick('has an up, is not turned', paper.directional, (directional) => ({ directional }))}
           ${this.#tick('on both sides', paper.doubleSided, (doubleSided) => ({ doubleSided }))}
         </dd>
+        <dt>grain</dt>
+        <dd>${this.#grain(paper)}</dd>
         <dt>margins</dt>
         <dd>${this.#margins(paper)}</dd>
         <dt>weight</dt>
@@ -118,6 +127,17 @@ export class PaperFormElement extends SessionElement {
         }}
       />${label}</label
     >`;
+  }
+
+  #grain({ grain }: Paper): TemplateResult {
+    const take = ({ target }: Event): void => {
+      const side = target instanceof HTMLSelectElement ? GRAINS.find(([, value]) => value === target.value) : undefined;
+      if (side) this.#change({ grain: side[1] === '' ? null : side[1] });
+    };
+    return html`<select aria-label="Grain: which side the fibres run along" @change=${take}>
+        ${GRAINS.map(([words, value]) => html`<option value=${value} .selected=${value === (grain ?? '')}>${words}</option>`)}
+      </select>
+      <span class="quiet small">bend the sheet gently both ways: along the grain it gives more easily</span>`;
   }
 
   #length(label: string, value: Length, least: number, change: (value: Length) => void): TemplateResult {

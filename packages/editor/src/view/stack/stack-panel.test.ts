@@ -1,17 +1,21 @@
-import { afterEach, beforeAll, expect, test } from 'vitest';
+import { afterEach, beforeAll, expect, test, vi } from 'vitest';
+import { AssemblyWorker, planningPort } from '../../../../../tests/kit/assembly-worker.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
+import type { PlanPort } from '../../session/plan-messages.js';
 import { Session } from '../../session/session.js';
 import { Pointing } from '../pointing.js';
 import { StackElement } from './stack-panel.js';
 
-const silent = { onmessage: null, postMessage: () => {}, terminate: () => {} };
+const silent: PlanPort = { onmessage: null, postMessage: () => {}, terminate: () => {} };
 
 beforeAll(() => customElements.define('trimwell-stack', StackElement));
 afterEach(() => document.body.replaceChildren());
 
-async function lay(): Promise<{ element: StackElement; session: Session; pointing: Pointing; root: ShadowRoot }> {
+async function lay(
+  port = silent,
+): Promise<{ element: StackElement; session: Session; pointing: Pointing; root: ShadowRoot }> {
   const element = document.createElement('trimwell-stack') as StackElement;
-  const session = new Session(sampleSketch(), silent);
+  const session = new Session(sampleSketch(), port);
   const pointing = new Pointing();
   Object.assign(element, { session, pointing });
   document.body.append(element);
@@ -30,9 +34,19 @@ test('the rows lie topmost first, the base last, with the foam in figures', asyn
     ),
   );
   expect(rows[0]).toContain('1⁄16');
+  // Nobody knows yet how thick it is: the line is kept free.
+  expect(root.querySelector('.thick')?.textContent).toBe('\u00a0');
+});
+
+test('how thick it is comes when the card has been looked at', async () => {
+  vi.stubGlobal('Worker', AssemblyWorker);
+  const { element, root } = await lay(planningPort());
+  await vi.waitUntil(() => root.querySelector('.thick')?.textContent !== '\u00a0');
+  await element.updateComplete;
   expect(root.querySelector('.thick')?.textContent).toMatch(
-    /^About 0\.\d\d in at the thickest, at Greeting; about 0\.\d\d in with the card closed\.$/,
+    /^About 0\.\d\d in at the thickest, at Greeting; 0\.\d\d in with the card closed\.$/,
   );
+  vi.unstubAllGlobals();
 });
 
 test('one stop of the Tab key; keys go along, take, and change the gluing order, which is said', async () => {

@@ -1,5 +1,5 @@
 import { type Drawing, labelPieces } from '@trimwell/handout';
-import { CARD_BASE, type Face, type Piece, type Sketch, type ThickestSpot, thickestSpot } from '@trimwell/sketch';
+import { CARD_BASE, type Face, type Piece, type Sketch } from '@trimwell/sketch';
 import { html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { query, state } from 'lit/decorators.js';
 import { repeat } from 'lit/directives/repeat.js';
@@ -12,6 +12,8 @@ import { watchPhotos } from '../photos/photo-watch.js';
 import { SessionElement } from '../session-element.js';
 import { drawingStyles } from '../table/drawing-styles.js';
 import { tableStyles } from '../table/table-styles.js';
+import { trayWish } from '../trays/tray-names.js';
+import { WatchCard } from '../watch-card.js';
 import { pinMark, slipMark } from './row-marks.js';
 import { type StackDrag, StackDragging, type StackDragHost } from './stack-drag.js';
 import { type GridPlace, gridStep } from './stack-keys.js';
@@ -19,7 +21,7 @@ import { overAt, type RowPlace, stretchTo, withGap } from './stack-order.js';
 import { liftedSlips, StackPicture, type StackSight, stackSight } from './stack-picture.js';
 import { stackStyles } from './stack-styles.js';
 import {
-  closedText,
+  BUILD,
   ESTIMATED,
   faceText,
   foamText,
@@ -27,7 +29,7 @@ import {
   PUT_BACK,
   placedText,
   STACK_HELP,
-  thickestText,
+  thicknessText,
 } from './stack-words.js';
 
 /** The buttons that do what a drag does: word, what a reader is told, command. */
@@ -37,13 +39,6 @@ const ORDERS: readonly (readonly [string, string, Command])[] = [
   ['To the top', 'To the top: glue last', toTop],
   ['To the bottom', 'To the bottom: glue first', toBottom],
 ];
-
-interface Thickness {
-  readonly sketch: Sketch;
-  readonly face: Face;
-  readonly shown: ThickestSpot;
-  readonly closed: ThickestSpot;
-}
 
 interface Lift extends StackDrag {
   readonly over: string | null;
@@ -63,7 +58,7 @@ export class StackElement extends SessionElement implements StackDragHost {
   @state() private at: GridPlace = { row: '', column: 0 };
   #slips: StackPicture | null = null;
   #seen: { readonly sketch: Sketch; readonly face: Face; readonly sight: StackSight } | null = null;
-  #thickness: Thickness | null = null;
+  readonly #watch = new WatchCard(this);
   #refocus = false;
   #held = false;
   /** The press that ends a drag, or that has taken a piece already, is no click. */
@@ -119,24 +114,17 @@ export class StackElement extends SessionElement implements StackDragHost {
     return { ...gap, rows, drawing: liftedSlips(gap.drawing, lift.ids, rest.levels, lift.by / rest.zoom) };
   }
 
-  #thick(): Thickness {
-    const { sketch, face } = this.session.state;
-    if (this.#thickness?.sketch !== sketch || this.#thickness.face !== face)
-      this.#thickness = { sketch, face, shown: thickestSpot(sketch, face), closed: thickestSpot(sketch, 'closed') };
-    return this.#thickness;
-  }
-
   protected override render(): TemplateResult {
     const { state } = this.session;
-    const { sketch, face } = state;
+    const { face } = state;
     const { rows, height } = this.#shown();
-    const { shown, closed } = this.#thick();
-    const estimated = shown.estimated || closed.estimated;
+    const { view } = this.#watch.card;
     return html`<header>
         <h2>The stack</h2>
         <span class="quiet">${faceText(face)}</span>
+        <button class="act build" aria-haspopup="dialog" @click=${() => this.dispatchEvent(trayWish({ tray: 'build' }))}>${BUILD}</button>
       </header>
-      <p class="thick quiet" title=${estimated ? ESTIMATED : nothing}>${thickestText(shown, sketch)}; ${closedText(closed, sketch)}.</p>
+      <p class="thick quiet" title=${view?.sight.thickness.estimated ? ESTIMATED : nothing}>${thicknessText(view, face)}</p>
       <div class="order" role="group" aria-label="Gluing order of what is taken">
         ${ORDERS.map(
           ([word, says, command]) =>

@@ -11,6 +11,10 @@ export const stackStyles = css`
   h2 {
     margin: 0;
   }
+  .build {
+    margin-inline-start: auto;
+    font-size: 12.5px;
+  }
   .thick {
     margin: 2px 0 4px;
     font-size: 12.5px;

@@ -1,5 +1,6 @@
 import { formatLength, inches, type LengthStyle, millimetres } from '@trimwell/geometry';
-import type { Face, Piece, Sketch, ThickestSpot } from '@trimwell/sketch';
+import type { Face, Piece, Sketch } from '@trimwell/sketch';
+import type { CardView } from '../../session/card-watch.js';
 
 /** Every sentence of the stack. */
 
@@ -12,17 +13,24 @@ export function thickText(height: number, unit: Sketch['unit']): string {
   return unit === 'mm' ? `${(height / millimetres(1)).toFixed(1)} mm` : `${(height / inches(1)).toFixed(2)} in`;
 }
 
-/** `About 2.1 mm at the thickest, at Greeting`; without "about" when every caliper there was measured. */
-export function thickestText({ height, pieces, estimated }: ThickestSpot, sketch: Sketch): string {
-  const top = sketch.pieces.find(({ id }) => id === pieces.at(-1));
+/**
+ * `About 2.1 mm at the thickest, at Greeting; 2.6 mm with the card closed.` Without "about" when every caliper in it was measured.
+ * What nobody knows yet is a blank line of the same height.
+ */
+export function thicknessText(view: CardView | null, face: Face): string {
+  if (!view) return '\u00a0';
+  const { sketch, sight } = view;
+  const { thickness } = sight;
+  const leaf = sketch.card.fold === 'none' ? thickness.base : thickness.base / 2;
+  const top = sketch.pieces.find(({ id }) => id === sight[face].highest);
   const where = top ? `, at ${top.name}` : '';
-  return `${estimated ? 'About ' : ''}${thickText(height, sketch.unit)} at the thickest${where}`;
+  const highest = thickText(leaf + thickness[face], sketch.unit);
+  const closed = thickText(thickness.height, sketch.unit);
+  return `${thickness.estimated ? 'About ' : ''}${highest} at the thickest${where}; ${closed} with the card closed.`;
 }
 
-export function closedText({ height, estimated }: ThickestSpot, sketch: Sketch): string {
-  return `${estimated ? 'about ' : ''}${thickText(height, sketch.unit)} with the card closed`;
-}
-
+/** Opens the tray in which the card is built, step by step. */
+export const BUILD = 'Build it';
 export const ESTIMATED = 'Calipers that no paper states are estimates by weight or kind.';
 
 /** The foam under a piece in figures, or nothing. */

@@ -63,7 +63,7 @@ export class DrawingElement extends LitElement {
 
   #light(): void {
     for (const element of this.#marked) element.classList.remove('lit');
-    this.#marked = this.lit.flatMap((id) => [...this.renderRoot.querySelectorAll(`[data-piece="${CSS.escape(id)}"]`)]);
+    this.#marked = this.lit.flatMap((id) => [...this.renderRoot.querySelectorAll(`[data-piece="${id}"]`)]);
     for (const element of this.#marked) element.classList.add('lit');
   }
 

@@ -28,5 +28,6 @@ export const TRAYS: Readonly<Partial<Record<TrayName, TrayEntry>>> = {
   tools: { heading: 'Your tools', tag: 'trimwell-tools', load: () => import('../tools/define.js') },
   papers: { heading: 'Papers', tag: 'trimwell-papers', load: () => import('../papers/define.js') },
   'hand on': { heading: 'To hand on', tag: 'trimwell-hand-on-tray', load: () => import('../hand-on/define.js') },
+  build: { heading: 'How it is built', tag: 'trimwell-build', load: () => import('../build/define.js') },
   keys: { heading: 'Keys', tag: 'trimwell-keys', load: () => import('../keys/define.js') },
 };

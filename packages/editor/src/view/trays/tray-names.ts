@@ -1,5 +1,5 @@
 /** What can be drawn out from under the table. Each tray is loaded when it is first wanted. */
-export type TrayName = 'new card' | 'shelf' | 'card' | 'papers' | 'tools' | 'keys' | 'hand on';
+export type TrayName = 'new card' | 'shelf' | 'card' | 'papers' | 'tools' | 'keys' | 'hand on' | 'build';
 
 /** Asks the table for a tray; `about` is the record that it should show first (a paper, a punch). */
 export interface TrayWish {

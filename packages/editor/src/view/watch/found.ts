@@ -1,4 +1,6 @@
-import { checkSketch, type Finding, type Sketch } from '@trimwell/sketch';
+import { CARD_BASE, checkSketch, type Finding, SEVERITIES, type Sketch } from '@trimwell/sketch';
+import type { CardFinding } from '@trimwell/sketch/assembly';
+import type { CardView } from '../../session/card-watch.js';
 import type { Session } from '../../session/session.js';
 
 /** The list and the marks on the face ask for the findings of one sketch; each sketch is checked once. */
@@ -6,8 +8,15 @@ const checked = new WeakMap<Sketch, readonly Finding[]>();
 /** What was found last of each session, which stays while something is dragged. */
 const last = new WeakMap<Session, readonly Finding[]>();
 
-/** What is found in the sketch on the table. While something is dragged, what was found before the drag. */
-export function findingsOf(session: Session): readonly Finding[] {
+/** Something to watch: about one piece, or about the card as a whole. */
+export type Watched = Finding | CardFinding;
+
+export function isOfCard(watched: Watched): watched is CardFinding {
+  return 'reasons' in watched;
+}
+
+/** What is found in the pieces on the table. While something is dragged, what was found before the drag. */
+function findingsOf(session: Session): readonly Finding[] {
   const { sketch } = session.state;
   const known = checked.get(sketch);
   const before = last.get(session);
@@ -19,16 +28,34 @@ export function findingsOf(session: Session): readonly Finding[] {
 }
 
 function has(sketch: Sketch, piece: string): boolean {
-  return sketch.pieces.some(({ id }) => id === piece);
+  return piece === CARD_BASE || sketch.pieces.some(({ id }) => id === piece);
+}
+
+/** What was found about the card; of an earlier sketch it is told as well, but nothing of that is mended by it. */
+function cardFindingsOf(sketch: Sketch, view: CardView | null, known: readonly Finding[]): readonly CardFinding[] {
+  const off = new Set(known.flatMap(({ code, piece }) => (code === 'off-the-ruler' ? [piece] : [])));
+  const found = (view?.sight.findings ?? []).filter(
+    ({ code, piece }) =>
+      // The list says why a piece cannot be cut; and a size off the ruler is told with its piece, not once more with its cut.
+      code !== 'cannot-be-cut' && has(sketch, piece) && !(code === 'cut-off-the-ruler' && off.has(piece)),
+  );
+  return view?.sketch === sketch ? found : found.map((finding) => ({ ...finding, fix: [] }));
+}
+
+/** Everything to watch on the table of `session`, worst first; `view` is what is known of its card as a whole. */
+export function watchedOf(session: Session, view: CardView | null): readonly Watched[] {
+  const pieces = findingsOf(session);
+  const all = [...cardFindingsOf(session.state.sketch, view, pieces), ...pieces];
+  return SEVERITIES.flatMap((severity) => all.filter((watched) => watched.severity === severity));
 }
 
 /** Makes the edits of a finding, as one step that can be undone, and takes its piece. */
-export function mend(session: Session, finding: Finding): void {
-  const stays = finding.fix.every((edit) => edit.do !== 'remove-piece');
+export function mend(session: Session, { code, piece, fix }: Watched): void {
+  const stays = piece !== CARD_BASE && fix.every((edit) => edit.do !== 'remove-piece');
   session.dispatch({
-    event: `mend.${finding.code}`,
-    edits: finding.fix,
-    ...(stays ? { selection: [finding.piece] } : {}),
+    event: fix.some((edit) => edit.do === 'card') ? 'card.envelope' : `mend.${code}`,
+    edits: fix,
+    ...(stays ? { selection: [piece] } : {}),
     at: Date.now(),
   });
 }

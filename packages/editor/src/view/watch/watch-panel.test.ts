@@ -1,6 +1,7 @@
 import { inches, ticks } from '@trimwell/geometry';
 import { applyEdits, checkSketch, type Edit, type FindingCode } from '@trimwell/sketch';
-import { afterEach, beforeAll, expect, test } from 'vitest';
+import { afterEach, beforeAll, expect, test, vi } from 'vitest';
+import { AssemblyWorker, planningPort } from '../../../../../tests/kit/assembly-worker.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { Session } from '../../session/session.js';
 import { Pointing } from '../pointing.js';
@@ -107,4 +108,26 @@ test('every finding has words of its own, and a mend in words where it has a fix
   const words = codes.map((code) => findingText({ ...sample, code, edge: 'top' }, sketch).says);
   expect(new Set(words).size).toBe(codes.length);
   for (const text of words) expect(text).toMatch(/^.*Liner.*\.$/);
+});
+
+test('what is found about the card as a whole comes later, and is mended in one step with a name', async () => {
+  vi.stubGlobal('Worker', AssemblyWorker);
+  const element = document.createElement('trimwell-watch') as WatchElement;
+  const { card } = sampleSketch();
+  // Narrower than the card itself.
+  const envelope = { name: 'own', width: inches(4), height: inches(5) };
+  const sketch = applyEdits(sampleSketch(), [{ do: 'card', card: { ...card, envelope } }]);
+  const session = new Session(sketch, planningPort());
+  Object.assign(element, { session, pointing: new Pointing() });
+  document.body.append(element);
+  const line = (): string => element.renderRoot.querySelector('li')?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
+  await vi.waitUntil(() => line().startsWith('Cannot be made: The envelope is smaller than the card'));
+  await element.updateComplete;
+  expect(line()).toContain('Take the next envelope that fits');
+  element.renderRoot.querySelector<HTMLElement>('.act')?.click();
+  expect(session.state.history.past.map(({ event }) => event)).toEqual(['card.envelope']);
+  // US A2 takes 4 1/4 x 5 1/2 in (usual size, published by envelope makers).
+  expect(session.state.sketch.card.envelope?.name).toContain('A2');
+  await vi.waitUntil(() => !line().includes('envelope'));
+  vi.unstubAllGlobals();
 });

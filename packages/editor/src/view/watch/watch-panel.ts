@@ -1,11 +1,12 @@
-import { CARD_BASE, type Finding } from '@trimwell/sketch';
+import { CARD_BASE } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { SessionChange } from '../../session/session.js';
 import { select } from '../../state/commands.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
-import { findingsOf, mend } from './found.js';
+import { WatchCard } from '../watch-card.js';
+import { isOfCard, mend, type Watched, watchedOf } from './found.js';
 import { severityMark, severityStyles } from './severity-mark.js';
 import { findingText, NOTHING_TO_WATCH, pieceName, SEVERITY_WORDS, unmadePieces, unmadeText } from './watch-words.js';
 
@@ -61,6 +62,7 @@ export class WatchElement extends SessionElement {
   ];
 
   #all = false;
+  readonly #watch = new WatchCard(this);
 
   protected override concerns(change: SessionChange): boolean {
     return change.sketch || change.plan;
@@ -72,7 +74,7 @@ export class WatchElement extends SessionElement {
 
   protected override render(): TemplateResult {
     const { sketch } = this.session.state;
-    const findings = findingsOf(this.session);
+    const findings = watchedOf(this.session, this.#watch.card.view);
     const told = new Set(findings.map(({ piece, code }) => `${piece} ${code}`));
     const unmade = unmadePieces(this.session.plan.batch?.papers.flatMap(({ plan }) => plan.unmade) ?? []).filter(
       // The finding says the same, and has a mend.
@@ -89,7 +91,7 @@ export class WatchElement extends SessionElement {
         )}
         ${repeat(
           shown,
-          ({ code, piece, edge }) => `${code} ${piece} ${edge ?? ''}`,
+          (watched) => `${watched.code} ${watched.piece} ${(isOfCard(watched) ? watched.paper : watched.edge) ?? ''}`,
           (finding) => this.#finding(finding),
         )}
         ${unmade.length + findings.length === 0 ? html`<li class="fine quiet">${severityMark('worth knowing')}${NOTHING_TO_WATCH}</li>` : nothing}
@@ -97,7 +99,7 @@ export class WatchElement extends SessionElement {
       ${more > 0 ? html`<button class="more act" @click=${this.#showAll}>and ${more} more</button>` : nothing}`;
   }
 
-  #finding(finding: Finding): TemplateResult {
+  #finding(finding: Watched): TemplateResult {
     const { sketch } = this.session.state;
     const { says, mend: word } = findingText(finding, sketch);
     const { severity, piece, fix } = finding;
@@ -142,7 +144,7 @@ export class WatchElement extends SessionElement {
     this.renderRoot.querySelector('h2')?.focus({ preventScroll: true });
   }
 
-  #mend(finding: Finding): void {
+  #mend(finding: Watched): void {
     mend(this.session, finding);
     void this.updateComplete.then(() => this.focusHeading());
   }

@@ -1,6 +1,8 @@
 import type { Unmade, UnmadeReason } from '@trimwell/geometry';
-import { findingSentence } from '@trimwell/handout';
+import { cardFindingSentence, findingSentence } from '@trimwell/handout';
 import { CARD_BASE, type Finding, pieceOfBlank, type Severity, type Sketch } from '@trimwell/sketch';
+import type { CardFinding } from '@trimwell/sketch/assembly';
+import { isOfCard, type Watched } from './found.js';
 
 /** Every sentence of what there is to watch. */
 
@@ -90,7 +92,21 @@ function mendOf({ code, fix }: Finding): string {
   }
 }
 
+function cardMendOf({ code, fix: [first] }: CardFinding): string {
+  switch (first?.do) {
+    case 'card':
+      return code === 'no-usual-envelope' ? 'Fold one from paper' : 'Take the next envelope that fits';
+    case 'add-piece':
+      return 'Put a liner in';
+    case 'alter-piece':
+      return first.raise === 0 ? 'Glue it flat' : 'Take lower foam';
+    default:
+      return 'Use the nearest mark';
+  }
+}
+
 /** A finding as a sentence, and the words on the button that mends it. */
-export function findingText(finding: Finding, sketch: Sketch): { readonly says: string; readonly mend: string } {
+export function findingText(finding: Watched, sketch: Sketch): { readonly says: string; readonly mend: string } {
+  if (isOfCard(finding)) return { says: cardFindingSentence(finding, sketch), mend: cardMendOf(finding) };
   return { says: findingSentence(finding, sketch), mend: mendOf(finding) };
 }

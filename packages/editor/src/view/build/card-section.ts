@@ -1,0 +1,98 @@
+import { type Span, sectionSpans } from '@trimwell/geometry';
+import { CARD_BASE, type Face, type Piece, placedPiece, type Sketch } from '@trimwell/sketch';
+import type { FaceHeights } from '../../session/assembly-messages.js';
+import type { CardView } from '../../session/card-watch.js';
+
+/** A paper of the closed card where a straight cut through all of it meets it; heights from the table up, in ticks. */
+export interface Slab {
+  /** The piece, or `CARD_BASE` for a leaf. */
+  readonly piece: string;
+  readonly spans: readonly Span[];
+  readonly bottom: number;
+  readonly top: number;
+  /** Foam right under it (over it where it is glued on from below), of that height. */
+  readonly foam: number;
+  readonly below: boolean;
+}
+
+/** The closed card cut through along a straight line, from the table up. */
+export interface CardSection {
+  readonly slabs: readonly Slab[];
+  readonly height: number;
+  /** From where to where anything lies along the line. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Where the line is: along x it lies `at` ticks from the top of the face, along y from its left. */
+export interface SectionLine {
+  readonly along: 'x' | 'y';
+  readonly at: number;
+}
+
+/** The line across the card's width through the middle of its highest piece in front, else through the middle of the card. */
+export function usualLine({ sketch, sight }: CardView, along: SectionLine['along']): SectionLine {
+  const highest = sketch.pieces.find(({ id }) => id === sight.front.highest);
+  const { card } = sketch;
+  const middle = highest
+    ? { x: highest.x + highest.width / 2, y: highest.y + highest.height / 2 }
+    : { x: card.width / 2, y: card.height / 2 };
+  return { along, at: along === 'x' ? middle.y : middle.x };
+}
+
+/**
+ * The closed card along `line`: a folded one lies on its back leaf, with what is inside on that, the front leaf on the highest of it,
+ * and the front on top; one without a fold has its inside under its only leaf.
+ */
+export function cardSection({ sketch, sight }: CardView, { along, at }: SectionLine): CardSection {
+  const { card } = sketch;
+  const { thickness } = sight;
+  const folded = card.fold !== 'none';
+  const leaf = folded ? thickness.base / 2 : thickness.base;
+  const length = along === 'x' ? card.width : card.height;
+  const front = (folded ? 2 : 1) * leaf + thickness.inside;
+  const base = (bottom: number): Slab => ({
+    piece: CARD_BASE,
+    spans: [{ from: 0, to: length }],
+    bottom,
+    top: bottom + leaf,
+    foam: 0,
+    below: true,
+  });
+  const inside = folded ? leaf : thickness.inside;
+  const slabs = [
+    ...(folded ? [base(0)] : []),
+    ...slabsOf(sketch, 'inside', sight.inside, { along, at }, inside, folded),
+    base(folded ? leaf + thickness.inside : thickness.inside),
+    ...slabsOf(sketch, 'front', sight.front, { along, at }, front, true),
+  ];
+  slabs.sort((a, b) => a.bottom - b.bottom);
+  const ends = slabs.flatMap(({ spans }) => spans);
+  return {
+    slabs,
+    height: thickness.height,
+    from: Math.min(...ends.map(({ from }) => from)),
+    to: Math.max(...ends.map(({ to }) => to)),
+  };
+}
+
+function slabsOf(
+  sketch: Sketch,
+  face: Face,
+  { pieces, layers }: FaceHeights,
+  { along, at }: SectionLine,
+  ground: number,
+  upwards: boolean,
+): readonly Slab[] {
+  const byId = new Map(sketch.pieces.map((piece): readonly [string, Piece] => [piece.id, piece]));
+  return pieces.flatMap((id, index): readonly Slab[] => {
+    const [piece, layer] = [byId.get(id), layers[index]];
+    if (!piece || !layer || piece.face !== face) return [];
+    const spans = sectionSpans(placedPiece(sketch, piece), along, at);
+    if (spans.length === 0) return [];
+    const [bottom, top] = upwards
+      ? [ground + layer.bottom, ground + layer.top]
+      : [ground - layer.top, ground - layer.bottom];
+    return [{ piece: id, spans, bottom, top, foam: piece.raise, below: upwards }];
+  });
+}

@@ -1,0 +1,109 @@
+import { labelPieces } from '@trimwell/handout';
+import { CARD_BASE, type Sketch } from '@trimwell/sketch';
+import { nothing, type SVGTemplateResult, svg } from 'lit';
+import { thickText } from '../stack/stack-words.js';
+import type { CardSection, Slab } from './card-section.js';
+
+/** All in pixels of the picture. */
+const LEFT = 82;
+const RIGHT = 50;
+const TOP = 14;
+const LETTER = 13;
+const HIGHEST = 150;
+const LEAST = 1.5;
+
+/** How often its height a card may be drawn: the largest of these that fits. */
+const TIMES = [1, 2, 3, 5, 8, 10, 15, 20, 30, 50] as const;
+
+/** What the picture of a section shows, worked out before it is drawn. */
+export interface SectionScale {
+  /** Pixels per tick, across. */
+  readonly across: number;
+  /** How often its true proportion the height is drawn. */
+  readonly times: number;
+}
+
+export function sectionScale({ from, to, height }: CardSection, width: number): SectionScale {
+  const across = (width - LEFT - RIGHT) / Math.max(1, to - from);
+  const times = [...TIMES].reverse().find((each) => height * across * each <= HIGHEST) ?? 1;
+  return { across, times };
+}
+
+function groundOf(sketch: Sketch, piece: string): string {
+  const from = piece === CARD_BASE ? sketch.card.base : (sketch.pieces.find(({ id }) => id === piece)?.from ?? '');
+  const [first] = sketch.mixes.find(({ id }) => id === from)?.papers ?? [from];
+  return sketch.papers.find(({ id }) => id === first)?.look.ground ?? '#ffffff';
+}
+
+/** Heights of the letters beside the section: each at its paper, and a line apart. */
+function letterPlaces(slabs: readonly { readonly middle: number }[], foot: number): readonly number[] {
+  const places: number[] = [];
+  // From the table up; what does not fit beside its paper goes higher.
+  for (const { middle } of slabs) places.push(Math.min(middle, (places.at(-1) ?? foot + LETTER) - LETTER));
+  return places;
+}
+
+/** The section as a picture `width` pixels wide, its papers from the table up, heights drawn larger than they are. */
+export function sectionPicture(
+  sketch: Sketch,
+  section: CardSection,
+  width: number,
+  lit: string | null,
+  point: (piece: string | null) => void,
+): SVGTemplateResult {
+  const { across, times } = sectionScale(section, width);
+  const up = across * times;
+  const labels = labelPieces(sketch);
+  const high = Math.max(section.height * up, section.slabs.length * LETTER);
+  const foot = TOP + high;
+  const x = (at: number): number => LEFT + (at - section.from) * across;
+  const y = (at: number): number => foot - at * up;
+  const places = letterPlaces(
+    section.slabs.map(({ bottom, top }) => ({ middle: y((bottom + top) / 2) })),
+    foot,
+  );
+  const column = width - RIGHT + 30;
+  const slab = ({ piece, spans, bottom, top, foam, below }: Slab, index: number): SVGTemplateResult => {
+    const end = x(Math.max(...spans.map(({ to }) => to)));
+    const middle = y((bottom + top) / 2);
+    const place = places[index] ?? middle;
+    const [low, upper] = below ? [bottom - foam, bottom] : [top, top + foam];
+    return svg`<g
+      class=${piece === lit ? 'lit' : ''}
+      @pointerover=${() => point(piece === CARD_BASE ? null : piece)}
+      @pointerleave=${() => point(null)}
+    >
+      ${
+        foam > 0
+          ? spans.map(
+              ({ from, to }) =>
+                svg`<rect class="foam" x=${x(from) + 3} width=${Math.max(2, (to - from) * across - 6)} y=${y(upper)} height=${(upper - low) * up}></rect>`,
+            )
+          : nothing
+      }
+      ${spans.map(
+        ({ from, to }) =>
+          svg`<rect class="paper" fill=${groundOf(sketch, piece)} x=${x(from)} width=${Math.max(1, (to - from) * across)} y=${Math.min(y(top), y(bottom) - LEAST)} height=${Math.max(LEAST, (top - bottom) * up)}></rect>`,
+      )}
+      <path class="leader" d="M${end + 2} ${middle}L${column - 14} ${place}H${column - 4}"></path>
+      <text x=${column} y=${place + 4}>${labels.get(piece) ?? '?'}</text>
+    </g>`;
+  };
+  const [head, tail] = [y(section.height), y(0)];
+  return svg`<svg viewBox="0 0 ${width} ${foot + 10}" aria-hidden="true">
+    <path class="table" d="M${LEFT - 20} ${foot + 0.5}H${width - RIGHT + 16}"></path>
+    ${section.slabs.map(slab)}
+    <path class="dimension" d="M${LEFT - 30} ${head}H${LEFT - 18}M${LEFT - 30} ${tail}H${LEFT - 18}M${LEFT - 24} ${head}V${tail}"></path>
+    <text class="figure" x=${LEFT - 34} y=${(head + tail) / 2 + 4} text-anchor="end">${thickText(section.height, sketch.unit)}</text>
+  </svg>`;
+}
+
+/** The section in words, from the table up. */
+export function sectionText(sketch: Sketch, { slabs }: CardSection): string {
+  const labels = labelPieces(sketch);
+  const parts = slabs.map(
+    ({ piece, bottom, top }) =>
+      `${labels.get(piece) ?? '?'} from ${thickText(bottom, sketch.unit)} to ${thickText(top, sketch.unit)}`,
+  );
+  return `From the table up: ${parts.join(', ')}.`;
+}
