@@ -45,6 +45,10 @@ function dayOf(day: string): Date {
 export function speechIn(language: Language, unit: Unit, form: NonNullable<LengthStyle['form']> = 'fraction'): Speech {
   const style: LengthStyle = { unit, form };
   const say = MESSAGES[language];
+  // Made once: making one takes longer than a page of what it is used for.
+  const lists = new Intl.ListFormat(language, { type: 'conjunction' });
+  const days = new Intl.DateTimeFormat(language, { dateStyle: 'long', timeZone: 'UTC' });
+  const numbers = new Intl.NumberFormat(language);
   const local = (text: string): string => {
     const decimal = language === 'de' ? text.replaceAll('.', ',') : text;
     return unit === 'in' ? decimal.replace(/ in$/, ` ${say.inch}`) : decimal;
@@ -56,8 +60,8 @@ export function speechIn(language: Language, unit: Unit, form: NonNullable<Lengt
     length: (length) => tied(local(formatLength(length, style))),
     size: (size) => tied(local(formatSize(size, style))),
     bareSize: (size) => local(formatSize(size, { ...style, bare: true })),
-    list: (parts) => new Intl.ListFormat(language, { type: 'conjunction' }).format(parts),
-    day: (day) => new Intl.DateTimeFormat(language, { dateStyle: 'long', timeZone: 'UTC' }).format(dayOf(day)),
-    number: (value) => new Intl.NumberFormat(language).format(value).replace('-', '−'),
+    list: (parts) => lists.format(parts),
+    day: (day) => days.format(dayOf(day)),
+    number: (value) => numbers.format(value).replace('-', '−'),
   };
 }

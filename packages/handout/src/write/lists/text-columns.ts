@@ -1,6 +1,8 @@
+/** It is made once: making it takes longer than all that it is used for. */
+const SEGMENTER = new Intl.Segmenter('en', { granularity: 'grapheme' });
+
 /** Letters as a reader counts them: an accent belongs to its letter, a family of signs is one sign. */
-const letters = (text: string): readonly string[] =>
-  Array.from(new Intl.Segmenter('en', { granularity: 'grapheme' }).segment(text), ({ segment }) => segment);
+const letters = (text: string): readonly string[] => Array.from(SEGMENTER.segment(text), ({ segment }) => segment);
 
 /** Letters that take two columns of a typewriter face: after Unicode Standard Annex 11, by scripts. */
 const WIDE =
@@ -23,6 +25,7 @@ export function padded(text: string, columns: number, align: 'start' | 'end'): s
 
 /** A word in parts of at most `columns`; a letter wider than that stands alone. */
 function brokenWord(word: string, columns: number): readonly string[] {
+  if (columnsOf(word) <= columns) return [word];
   const parts: string[] = [];
   let part = '';
   let taken = 0;
