@@ -31,10 +31,10 @@ test('the card is built up piece by piece, and what is new stands out', async ({
   expect(await shown(tray)).toEqual(['panel-mat', 'panel']);
   await expect(tray.locator('.picture g.lit')).toHaveAttribute('data-piece', 'panel');
   await expect(tray.getByRole('status').first()).toHaveText(
-    'Glue C, Print panel on B, so that 1⁄8 in of B shows all round.',
+    'Glue C (Print panel) on B, so that 1⁄8 in of B shows all round.',
   );
   await tray.locator('ol button').nth(8).click();
-  await expect(tray.getByRole('status').first()).toContainText('Open the card. Glue I, Liner');
+  await expect(tray.getByRole('status').first()).toContainText('Open the card. Glue I (Liner)');
   expect(await shown(tray)).toEqual(['liner']);
   await page.getByRole('button', { name: 'Put away' }).click();
   await expect(tray).toHaveCount(0);

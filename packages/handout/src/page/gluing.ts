@@ -4,7 +4,7 @@ import { called, type HandoutContext } from './context.js';
 import { tied } from './wrap.js';
 
 /** The piece that `piece` is mainly glued to: the highest below it under its middle, else the card itself. */
-function under(pieces: readonly Piece[], piece: Piece): string {
+export function gluedOnto(pieces: readonly Piece[], piece: Piece): string {
   const middle = { x: piece.x + piece.width / 2, y: piece.y + piece.height / 2 };
   const lower = pieces
     .slice(0, pieces.indexOf(piece))
@@ -26,7 +26,7 @@ export function gluingLine({ sketch, labels, speech }: HandoutContext, face: Fac
   return sketch.pieces
     .filter((piece) => piece.face === face)
     .map((piece) => {
-      const glued = tied(say.onTo(letter(piece.id), letter(under(sketch.pieces, piece))));
+      const glued = tied(say.onTo(letter(piece.id), letter(gluedOnto(sketch.pieces, piece))));
       return piece.raise > 0 ? `${glued} (${say.raisedBy(length(piece.raise))})` : glued;
     })
     .join(', ');
@@ -38,7 +38,7 @@ export function gluingTexts(context: HandoutContext, face: Face): readonly strin
   return context.sketch.pieces
     .filter((piece) => piece.face === face)
     .map((piece) => {
-      const onto = under(context.sketch.pieces, piece);
+      const onto = gluedOnto(context.sketch.pieces, piece);
       const letter = context.labels.get(onto) ?? '?';
       const glued = say.onTo(called(context, piece.id), letter);
       return piece.raise > 0 ? `${glued}, ${say.raisedBy(length(piece.raise))}` : glued;

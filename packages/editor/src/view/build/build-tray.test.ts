@@ -46,9 +46,9 @@ test('the card is built from its base up, step by step, and inside last', async 
   const { text, press, root } = await lay();
   expect(text('.count')).toBe('Step 1 of 6');
   // The base of a card of 4 1/4 in is scored in its middle (by hand).
-  expect(text('.now')).toBe('Score A, the card base, 4 1⁄4 in from the left, and fold it to 4 1⁄4 × 5 1⁄2 in.');
+  expect(text('.now')).toBe('Score A (the card base), 4 1⁄4 in from the left, and fold it to 4 1⁄4 × 5 1⁄2 in.');
   await press('Next step');
-  expect(text('.now')).toMatch(/^Glue B, Panel mat on A, so that 1⁄8 in of A shows all round\.$/);
+  expect(text('.now')).toMatch(/^Glue B \(Panel mat\) on A, so that 1⁄8 in of A shows all round\.$/);
   for (let step = 0; step < 4; step += 1) await press('Next step');
   expect(text('.now')).toMatch(/^Open the card\. Glue /);
   expect(root.querySelectorAll('ol li')).toHaveLength(6);

@@ -1,5 +1,5 @@
 import { breakableSize, formatLength, type Length, type LengthStyle, ticks } from '@trimwell/geometry';
-import { labelPieces } from '@trimwell/handout';
+import { gluedOnto, labelPieces } from '@trimwell/handout';
 import { CARD_BASE, type Sketch } from '@trimwell/sketch';
 import type { BuildStep } from '@trimwell/sketch/assembly';
 import type { CardView } from '../../session/card-watch.js';
@@ -41,7 +41,7 @@ function letterOf(sketch: Sketch, id: string): string {
 
 function nameOf(sketch: Sketch, id: string): string {
   const name = id === CARD_BASE ? 'the card base' : (sketch.pieces.find((piece) => piece.id === id)?.name ?? id);
-  return `${letterOf(sketch, id)}, ${name}`;
+  return `${letterOf(sketch, id)} (${name})`;
 }
 
 /** `B and D`, `B, C and D`. */
@@ -50,13 +50,18 @@ function lettersText(sketch: Sketch, ids: readonly string[]): string {
   return letters.length < 2 ? (letters[0] ?? '') : `${letters.slice(0, -1).join(', ')} and ${letters.at(-1)}`;
 }
 
-/** What shows of what bears the piece on all its sides, when that is as wide everywhere; else null. */
-function evenReveal(sketch: Sketch, { piece, restsOn }: BuildStep): Length | null {
+/** What a step glues its piece onto, as the handout says it. */
+function ontoOf({ pieces }: Sketch, { piece }: BuildStep): string {
+  const upper = pieces.find(({ id }) => id === piece);
+  return upper ? gluedOnto(pieces, upper) : CARD_BASE;
+}
+
+/** What shows of what the piece is glued onto on all its sides, when that is as wide everywhere; else null. */
+function evenReveal(sketch: Sketch, { piece }: BuildStep, onto: string): Length | null {
   const upper = sketch.pieces.find(({ id }) => id === piece);
-  const [only, ...others] = restsOn;
-  if (!upper || only === undefined || others.length > 0 || upper.tilt !== 0) return null;
-  const lower = sketch.pieces.find(({ id }) => id === only);
-  if (lower && lower.tilt !== 0) return null;
+  if (upper?.tilt !== 0) return null;
+  const lower = sketch.pieces.find(({ id }) => id === onto);
+  if (lower !== undefined && lower.tilt !== 0) return null;
   const box = lower ?? { x: 0, y: 0, width: sketch.card.width, height: sketch.card.height };
   const sides = [
     upper.x - box.x,
@@ -68,15 +73,25 @@ function evenReveal(sketch: Sketch, { piece, restsOn }: BuildStep): Length | nul
   return first > 0 && sides.every((side) => side === first) ? ticks(first) : null;
 }
 
-function placeText(sketch: Sketch, step: BuildStep, style: LengthStyle): string {
-  const even = evenReveal(sketch, step);
-  if (even !== null) return `so that ${said(even, style)} of ${lettersText(sketch, step.restsOn)} shows all round`;
+function placeText(sketch: Sketch, step: BuildStep, onto: string, style: LengthStyle): string {
+  const even = evenReveal(sketch, step, onto);
+  if (even !== null) return `so that ${said(even, style)} of ${letterOf(sketch, onto)} shows all round`;
   const { x, y, tilt } = step.place;
   const from = (length: Length, edge: string, over: string): string =>
     length >= 0 ? `${said(length, style)} from the ${edge}` : `${said(ticks(-length), style)} over the ${over}`;
   const turned =
     tilt === 0 ? '' : `, turned by ${TURN.format(Math.abs(tilt))}° ${tilt > 0 ? 'to the right' : 'to the left'}`;
   return `${from(x, 'left edge of the card', 'left edge')} and ${from(y, 'top', 'top edge')}${turned}`;
+}
+
+/** A word about a piece that is not borne all over. */
+function gapText(sketch: Sketch, { bridges, restsOn }: BuildStep, onto: string): string {
+  if (bridges.length === 0) return '';
+  const letters = lettersText(sketch, restsOn);
+  const several = restsOn.length > 1;
+  return restsOn.includes(onto)
+    ? ` Beside ${letters} there is a gap under it.`
+    : ` It reaches over ${letters}, which ${several ? 'lie' : 'lies'} higher.`;
 }
 
 function baseText({ sketch, sight }: CardView, style: LengthStyle): string {
@@ -88,7 +103,7 @@ function baseText({ sketch, sight }: CardView, style: LengthStyle): string {
   return `Score ${name}, ${said(flat.score.at, style)} from the ${side}${along}, and fold it to ${breakableSize(sketch.card, style)}.`;
 }
 
-/** What is done in a step: `Glue C, Print panel, on B, so that 1/8 in of B shows all round.` */
+/** What is done in a step: `Glue C (Print panel) on B, so that 1/8 in of B shows all round.` */
 export function stepText(view: CardView, index: number): string {
   const { sketch, sight } = view;
   const style: LengthStyle = { unit: sketch.unit };
@@ -97,7 +112,6 @@ export function stepText(view: CardView, index: number): string {
   if (step.adhesive === null) return baseText(view, style);
   const opens = step.face === 'inside' && sight.steps[index - 1]?.face === 'front' ? `${BUILD_WORDS.inside} ` : '';
   const foam = step.adhesive === 'foam' ? `, on foam of ${said(step.foam, style)},` : '';
-  const bridges =
-    step.bridges.length > 0 ? ` It rests on ${lettersText(sketch, step.restsOn)} only, with a gap under the rest.` : '';
-  return `${opens}Glue ${nameOf(sketch, step.piece)}${foam} on ${lettersText(sketch, step.restsOn)}, ${placeText(sketch, step, style)}.${bridges}`;
+  const onto = ontoOf(sketch, step);
+  return `${opens}Glue ${nameOf(sketch, step.piece)}${foam} on ${letterOf(sketch, onto)}, ${placeText(sketch, step, onto, style)}.${gapText(sketch, step, onto)}`;
 }

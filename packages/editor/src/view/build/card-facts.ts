@@ -14,6 +14,7 @@ import {
   FACT_WORDS,
   foldText,
   letterText,
+  linerText,
   paperEnvelopeText,
   postedText,
   sourceText,
@@ -90,6 +91,7 @@ export class CardFactsElement extends SessionElement {
     if (!view) return nothing;
     const style: LengthStyle = { unit: view.sketch.unit };
     const { cut } = view.sight.envelopes;
+    const liner = linerText(view, style);
     const { heavy, dark, flat } = view.sight.fold;
     return html`<dl>
       <dt>${FACT_WORDS.closed}</dt>
@@ -100,6 +102,7 @@ export class CardFactsElement extends SessionElement {
       <dd>${weightText(view)}</dd>
       <dt>${FACT_WORDS.fold}</dt>
       <dd>${foldText(view, style)} ${view.sight.fold.grain === 'unknown' && flat.score ? html`<button class="act" @click=${this.#stateGrain}>${FACT_WORDS.stateGrain}</button>` : nothing}${flat.score && (heavy || dark) ? html`<br />${FACT_WORDS.heavy}` : nothing}</dd>
+      ${liner === null ? nothing : html`<dt>${FACT_WORDS.liner}</dt><dd>${liner}</dd>`}
       <dt>${FACT_WORDS.envelope}</dt>
       <dd>${envelopeText(view, style)}</dd>
       <dt>${FACT_WORDS.paperEnvelope}</dt>

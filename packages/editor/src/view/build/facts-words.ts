@@ -11,6 +11,7 @@ export const FACT_WORDS = {
   thick: 'Thickest',
   weight: 'Weight',
   fold: 'Fold',
+  liner: 'Liner',
   stateGrain: 'Say how its paper’s grain runs',
   envelope: 'Envelope',
   paperEnvelope: 'Or from paper',
@@ -74,6 +75,13 @@ const FITS: Readonly<Record<EnvelopeFit['fit'], string>> = {
   strained: 'the card is too thick for it',
   'too small': 'too small',
 };
+
+/** What a liner measures that makes a dark inside fit to write on; null where none is wanting. */
+export function linerText({ sight }: CardView, style: LengthStyle): string | null {
+  const { dark, hasLiner, liner, flat } = sight.fold;
+  if (!dark || hasLiner || flat.score === null || liner.width === 0 || liner.height === 0) return null;
+  return `the inside is dark: one of ${formatSize(liner, style)} leaves an even border to write within`;
+}
 
 export function envelopeText({ sight }: CardView, style: LengthStyle): string {
   const { own, smallest } = sight.envelopes;
