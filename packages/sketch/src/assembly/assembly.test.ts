@@ -61,6 +61,12 @@ test('laid over the strip, the greeting rests on it and bridges what is lower', 
   expect(step?.height).toBe(millimetres(2.5) + inches(1 / 16));
 });
 
+test('what is borne all over bridges nothing, however much lies deeper', () => {
+  const { steps } = assembly(measured());
+  expect(steps.find(({ piece }) => piece === 'panel')).toMatchObject({ restsOn: ['panel-mat'], bridges: [] });
+  expect(steps.find(({ piece }) => piece === 'strip')).toMatchObject({ restsOn: ['panel'], bridges: [] });
+});
+
 test('the profile from below: mat, panel, greeting where it lies, panel, mat, and the bare edge of the card', () => {
   const upright = applyEdits(measured(), [{ do: 'tilt', piece: 'greeting', tilt: 0 }]);
   const { profiles } = assembly(upright);

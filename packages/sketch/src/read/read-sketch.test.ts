@@ -277,7 +277,7 @@ test('a text is refused for its depth before it is taken apart, and brackets in 
       problems: [{ code: 'too-large' }],
     });
   expect(readSketchText(nested(13))).toMatchObject({ ok: false, problems: [{ code: 'not-a-sketch' }] });
-  const quoted = { ...sampleDocument(), title: `${nested(20)} "\\" [ {` };
+  const quoted = { ...sampleDocument(), title: `" ${nested(20)} \\\\` };
   expect(readSketchText(JSON.stringify(quoted))).toMatchObject({ ok: true, sketch: { title: quoted.title } });
 });
 

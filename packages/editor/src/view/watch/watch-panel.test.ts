@@ -124,6 +124,13 @@ test('what is found about the card as a whole comes later, and is mended in one 
   await vi.waitUntil(() => line().startsWith('Cannot be made: The envelope is smaller than the card'));
   await element.updateComplete;
   expect(line()).toContain('Take the next envelope that fits');
+  // After a change it is told as it was, but mended only when it has been looked at again.
+  session.dispatch({ event: 'x', edits: [{ do: 'place', piece: 'strip', x: inches(1), y: inches(3) }], at: 1 });
+  await element.updateComplete;
+  expect(line()).toContain('The envelope is smaller');
+  expect(line()).not.toContain('Take the next');
+  session.undo();
+  await vi.waitUntil(() => line().includes('Take the next envelope that fits'));
   element.renderRoot.querySelector<HTMLElement>('.act')?.click();
   expect(session.state.history.past.map(({ event }) => event)).toEqual(['card.envelope']);
   // US A2 takes 4 1/4 x 5 1/2 in (usual size, published by envelope makers).
