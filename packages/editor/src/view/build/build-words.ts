@@ -17,6 +17,7 @@ export const BUILD_WORDS = {
   looking: 'The card is being looked at …',
   none: 'The card could not be looked at',
   inside: 'Open the card.',
+  behind: 'Turn the card over.',
   section: 'Cut through',
   sectionAcross: 'across the card',
   sectionDown: 'down the card',
@@ -110,7 +111,10 @@ export function stepText(view: CardView, index: number): string {
   const step = sight.steps[index];
   if (!step) return '';
   if (step.adhesive === null) return baseText(view, style);
-  const opens = step.face === 'inside' && sight.steps[index - 1]?.face === 'front' ? `${BUILD_WORDS.inside} ` : '';
+  const opens =
+    step.face === 'inside' && sight.steps[index - 1]?.face === 'front'
+      ? `${sketch.card.fold === 'none' ? BUILD_WORDS.behind : BUILD_WORDS.inside} `
+      : '';
   const foam = step.adhesive === 'foam' ? `, on foam of ${said(step.foam, style)},` : '';
   const onto = ontoOf(sketch, step);
   return `${opens}Glue ${nameOf(sketch, step.piece)}${foam} on ${letterOf(sketch, onto)}, ${placeText(sketch, step, onto, style)}.${gapText(sketch, step, onto)}`;

@@ -1,5 +1,6 @@
-import { formatLength, formatSize, type LengthStyle } from '@trimwell/geometry';
+import { formatLength, formatSize, type Length, type LengthStyle, ticks } from '@trimwell/geometry';
 import { LETTER_REASONS } from '@trimwell/handout';
+import { rulerStep } from '@trimwell/sketch';
 import type { EnvelopeFit, LetterAnswer } from '@trimwell/sketch/assembly';
 import type { CardView } from '../../session/card-watch.js';
 import { thickText } from '../stack/stack-words.js';
@@ -31,10 +32,15 @@ function grams(weight: number): string {
   return weight >= 100 ? `${Math.round(weight)} g` : `${weight.toFixed(1)} g`;
 }
 
+/** To the next mark of the ruler where it lies on none, as what hangs over at a tilt. */
 export function closedText({ sketch, sight }: CardView, style: LengthStyle): string {
   const { holds } = sight.envelopes;
+  const step = rulerStep(sketch.unit);
+  const up = (length: number): Length => ticks(Math.ceil(length / step) * step);
+  const whole = { width: up(holds.width), height: up(holds.height) };
+  const exact = whole.width === holds.width && whole.height === holds.height;
   const over = holds.width > sketch.card.width || holds.height > sketch.card.height;
-  return `${formatSize(holds, style)}${over ? ', with what hangs over its edges' : ''}`;
+  return `${about(!exact, formatSize(whole, style))}${over ? ', with what hangs over its edges' : ''}`;
 }
 
 /** `about 2.6 mm: the base 0.6, in front 1.6, inside 0.4`. */

@@ -36,11 +36,22 @@ function groundOf(sketch: Sketch, piece: string): string {
 }
 
 /** Heights of the letters beside the section: each at its paper, and a line apart. */
-function letterPlaces(slabs: readonly { readonly middle: number }[], foot: number): readonly number[] {
+function letterPlaces(middles: readonly number[], foot: number): readonly number[] {
   const places: number[] = [];
   // From the table up; what does not fit beside its paper goes higher.
-  for (const { middle } of slabs) places.push(Math.min(middle, (places.at(-1) ?? foot + LETTER) - LETTER));
+  for (const middle of middles) places.push(Math.min(middle, (places.at(-1) ?? foot + LETTER) - LETTER));
   return places;
+}
+
+function endOf({ spans }: Slab): number {
+  return Math.max(...spans.map(({ to }) => to));
+}
+
+/** True when another paper as high lies to the right of it: then its letter stands over it. */
+function isBehind(slab: Slab, slabs: readonly Slab[]): boolean {
+  return slabs.some(
+    (other) => other.bottom < slab.top && other.top > slab.bottom && endOf(other) > endOf(slab) && other !== slab,
+  );
 }
 
 /** The section as a picture `width` pixels wide, its papers from the table up, heights drawn larger than they are. */
@@ -54,19 +65,29 @@ export function sectionPicture(
   const { across, times } = sectionScale(section, width);
   const up = across * times;
   const labels = labelPieces(sketch);
-  const high = Math.max(section.height * up, section.slabs.length * LETTER);
+  const free = section.slabs.filter((slab) => !isBehind(slab, section.slabs));
+  const high = Math.max(section.height * up, free.length * LETTER);
   const foot = TOP + high;
   const x = (at: number): number => LEFT + (at - section.from) * across;
   const y = (at: number): number => foot - at * up;
+  const column = width - RIGHT + 30;
   const places = letterPlaces(
-    section.slabs.map(({ bottom, top }) => ({ middle: y((bottom + top) / 2) })),
+    free.map(({ bottom, top }) => y((bottom + top) / 2)),
     foot,
   );
-  const column = width - RIGHT + 30;
-  const slab = ({ piece, spans, bottom, top, foam, below }: Slab, index: number): SVGTemplateResult => {
-    const end = x(Math.max(...spans.map(({ to }) => to)));
-    const middle = y((bottom + top) / 2);
-    const place = places[index] ?? middle;
+  const letter = (slab: Slab): SVGTemplateResult => {
+    const text = labels.get(slab.piece) ?? '?';
+    const place = places[free.indexOf(slab)];
+    if (place === undefined) {
+      const [widest] = [...slab.spans].sort((a, b) => b.to - b.from - (a.to - a.from));
+      const middle = widest ? (widest.from + widest.to) / 2 : 0;
+      return svg`<text x=${x(middle)} y=${y(slab.top) - 4} text-anchor="middle">${text}</text>`;
+    }
+    return svg`<path class="leader" d="M${x(endOf(slab)) + 2} ${y((slab.bottom + slab.top) / 2)}L${column - 14} ${place}H${column - 4}"></path>
+      <text x=${column} y=${place + 4}>${text}</text>`;
+  };
+  const drawn = (slab: Slab): SVGTemplateResult => {
+    const { piece, spans, bottom, top, foam, below } = slab;
     const [low, upper] = below ? [bottom - foam, bottom] : [top, top + foam];
     return svg`<g
       class=${piece === lit ? 'lit' : ''}
@@ -85,14 +106,13 @@ export function sectionPicture(
         ({ from, to }) =>
           svg`<rect class="paper" fill=${groundOf(sketch, piece)} x=${x(from)} width=${Math.max(1, (to - from) * across)} y=${Math.min(y(top), y(bottom) - LEAST)} height=${Math.max(LEAST, (top - bottom) * up)}></rect>`,
       )}
-      <path class="leader" d="M${end + 2} ${middle}L${column - 14} ${place}H${column - 4}"></path>
-      <text x=${column} y=${place + 4}>${labels.get(piece) ?? '?'}</text>
+      ${letter(slab)}
     </g>`;
   };
   const [head, tail] = [y(section.height), y(0)];
   return svg`<svg viewBox="0 0 ${width} ${foot + 10}" aria-hidden="true">
     <path class="table" d="M${LEFT - 20} ${foot + 0.5}H${width - RIGHT + 16}"></path>
-    ${section.slabs.map(slab)}
+    ${section.slabs.map(drawn)}
     <path class="dimension" d="M${LEFT - 30} ${head}H${LEFT - 18}M${LEFT - 30} ${tail}H${LEFT - 18}M${LEFT - 24} ${head}V${tail}"></path>
     <text class="figure" x=${LEFT - 34} y=${(head + tail) / 2 + 4} text-anchor="end">${thickText(section.height, sketch.unit)}</text>
   </svg>`;

@@ -74,6 +74,7 @@ export class StepDrawingElement extends DrawingElement {
       text[data-role='label'] {
         stroke: #fffdf6;
         stroke-width: 0.22em;
+        vector-effect: none;
         stroke-linejoin: round;
         paint-order: stroke;
       }
