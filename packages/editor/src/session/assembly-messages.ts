@@ -1,6 +1,6 @@
 import type { Length } from '@trimwell/geometry';
 import type { LayerHeight } from '@trimwell/geometry/regions';
-import type { BatchPlan, Sketch } from '@trimwell/sketch';
+import type { BatchPlan, Finding, Sketch } from '@trimwell/sketch';
 import type { Assembly } from '@trimwell/sketch/assembly';
 
 /** A card that is looked at as a whole. */
@@ -29,6 +29,8 @@ export interface AssemblySight
   extends Omit<Assembly, 'sketch' | 'options' | 'front' | 'inside' | 'profiles' | 'batchWeight'> {
   readonly front: FaceHeights;
   readonly inside: FaceHeights;
+  /** What is to be watched about single pieces. */
+  readonly pieces: readonly Finding[];
   /** Grams of all cards; null when nobody knows how many. */
   readonly batchGrams: number | null;
   /** Every country whose limits are known. */

@@ -1,3 +1,4 @@
+import { checkSketch } from '@trimwell/sketch';
 import { assembly, type FaceStack, letterLimits } from '@trimwell/sketch/assembly';
 import type { AssemblySight, AssemblySubject, FaceHeights } from './assembly-messages.js';
 
@@ -19,6 +20,7 @@ export function assemblySight({ sketch, batch, post }: AssemblySubject): Assembl
     ...facts,
     front: heightsOf(front),
     inside: heightsOf(inside),
+    pieces: checkSketch(sketch),
     batchGrams: batchWeight?.grams ?? null,
     countries: letterLimits().countries.map(({ code, name }) => ({ code, name })),
   };

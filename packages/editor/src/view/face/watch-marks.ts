@@ -127,7 +127,7 @@ export class WatchMarksElement extends SessionElement {
   /** One mark for each piece of this face, within its upper edge right of the middle, clear of corners and handles. */
   #marked(view: FaceView): readonly Marked[] {
     const { sketch, face } = this.session.state;
-    const findings = watchedOf(this.session, this.#watch.card.view);
+    const findings = watchedOf(this.session, this.#watch.card);
     const taken: { readonly x: number; readonly y: number }[] = [];
     return sketch.pieces.flatMap((piece): readonly Marked[] => {
       const mine = findings.filter((finding) => finding.piece === piece.id);

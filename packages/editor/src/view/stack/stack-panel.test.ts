@@ -8,6 +8,9 @@ import { StackElement } from './stack-panel.js';
 
 const silent: PlanPort = { onmessage: null, postMessage: () => {}, terminate: () => {} };
 
+/** The card is looked at in this very thread, which may have other work. */
+const PATIENCE = { timeout: 15_000 };
+
 beforeAll(() => customElements.define('trimwell-stack', StackElement));
 afterEach(() => document.body.replaceChildren());
 
@@ -41,7 +44,7 @@ test('the rows lie topmost first, the base last, with the foam in figures', asyn
 test('how thick it is comes when the card has been looked at', async () => {
   vi.stubGlobal('Worker', AssemblyWorker);
   const { element, root } = await lay(planningPort());
-  await vi.waitUntil(() => root.querySelector('.thick')?.textContent !== '\u00a0');
+  await vi.waitUntil(() => root.querySelector('.thick')?.textContent !== '\u00a0', PATIENCE);
   await element.updateComplete;
   expect(root.querySelector('.thick')?.textContent).toMatch(
     /^About 0\.\d\d in at the thickest, at Greeting; 0\.\d\d in with the card closed\.$/,

@@ -1,6 +1,6 @@
 import { CARD_BASE, checkSketch, type Finding, SEVERITIES, type Sketch } from '@trimwell/sketch';
 import type { CardFinding } from '@trimwell/sketch/assembly';
-import type { CardView } from '../../session/card-watch.js';
+import type { CardView, CardWatch } from '../../session/card-watch.js';
 import type { Session } from '../../session/session.js';
 
 /** The list and the marks on the face ask for the findings of one sketch; each sketch is checked once. */
@@ -15,16 +15,31 @@ export function isOfCard(watched: Watched): watched is CardFinding {
   return 'reasons' in watched;
 }
 
-/** What is found in the pieces on the table. While something is dragged, what was found before the drag. */
-function findingsOf(session: Session): readonly Finding[] {
+/** With more pieces than this, checking them takes longer than a frame, and is left to who looks at the card beside the page. */
+const MANY = 16;
+
+/** What is known of one table's card as a whole, or why nothing is. */
+export type KnownCard = Pick<CardWatch, 'view' | 'failure'>;
+
+/**
+ * What is found in the pieces on the table. While something is dragged, what was found before the drag; and of many pieces what was
+ * found before the change, until they have been looked at anew.
+ */
+function findingsOf(session: Session, { view, failure }: KnownCard): readonly Finding[] {
   const { sketch } = session.state;
-  const known = checked.get(sketch);
+  const known = checked.get(sketch) ?? (view?.sketch === sketch ? view.sight.pieces : undefined);
   const before = last.get(session);
-  if (!known && session.gesture !== null && before) return before.filter(({ piece }) => has(sketch, piece));
+  if (!known && before && session.gesture !== null) return before.filter(({ piece }) => has(sketch, piece));
+  if (!known && before && sketch.pieces.length > MANY && failure === null) return unmended(sketch, before);
   const found = known ?? checkSketch(sketch);
   checked.set(sketch, found);
   last.set(session, found);
   return found;
+}
+
+/** What was found in an earlier sketch: still told, but not mended by it. */
+function unmended<Found extends Watched>(sketch: Sketch, found: readonly Found[]): readonly Found[] {
+  return found.filter(({ piece }) => has(sketch, piece)).map((finding) => ({ ...finding, fix: [] }));
 }
 
 function has(sketch: Sketch, piece: string): boolean {
@@ -39,13 +54,13 @@ function cardFindingsOf(sketch: Sketch, view: CardView | null, known: readonly F
       // The list says why a piece cannot be cut; and a size off the ruler is told with its piece, not once more with its cut.
       code !== 'cannot-be-cut' && has(sketch, piece) && !(code === 'cut-off-the-ruler' && off.has(piece)),
   );
-  return view?.sketch === sketch ? found : found.map((finding) => ({ ...finding, fix: [] }));
+  return view?.sketch === sketch ? found : unmended(sketch, found);
 }
 
-/** Everything to watch on the table of `session`, worst first; `view` is what is known of its card as a whole. */
-export function watchedOf(session: Session, view: CardView | null): readonly Watched[] {
-  const pieces = findingsOf(session);
-  const all = [...cardFindingsOf(session.state.sketch, view, pieces), ...pieces];
+/** Everything to watch on the table of `session`, worst first; `card` is what is known of its card as a whole. */
+export function watchedOf(session: Session, card: KnownCard): readonly Watched[] {
+  const pieces = findingsOf(session, card);
+  const all = [...cardFindingsOf(session.state.sketch, card.view, pieces), ...pieces];
   return SEVERITIES.flatMap((severity) => all.filter((watched) => watched.severity === severity));
 }
 

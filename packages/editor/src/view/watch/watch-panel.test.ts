@@ -8,6 +8,9 @@ import { Pointing } from '../pointing.js';
 import { WatchElement } from './watch-panel.js';
 import { findingText, unmadePieces, unmadeText } from './watch-words.js';
 
+/** The card is looked at in this very thread, which may have other work. */
+const PATIENCE = { timeout: 15_000 };
+
 beforeAll(() => customElements.define('trimwell-watch', WatchElement));
 afterEach(() => document.body.replaceChildren());
 
@@ -121,7 +124,7 @@ test('what is found about the card as a whole comes later, and is mended in one 
   Object.assign(element, { session, pointing: new Pointing() });
   document.body.append(element);
   const line = (): string => element.renderRoot.querySelector('li')?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
-  await vi.waitUntil(() => line().startsWith('Cannot be made: The envelope is smaller than the card'));
+  await vi.waitUntil(() => line().startsWith('Cannot be made: The envelope is smaller than the card'), PATIENCE);
   await element.updateComplete;
   expect(line()).toContain('Take the next envelope that fits');
   // After a change it is told as it was, but mended only when it has been looked at again.
@@ -130,11 +133,37 @@ test('what is found about the card as a whole comes later, and is mended in one 
   expect(line()).toContain('The envelope is smaller');
   expect(line()).not.toContain('Take the next');
   session.undo();
-  await vi.waitUntil(() => line().includes('Take the next envelope that fits'));
+  await vi.waitUntil(() => line().includes('Take the next envelope that fits'), PATIENCE);
   element.renderRoot.querySelector<HTMLElement>('.act')?.click();
   expect(session.state.history.past.map(({ event }) => event)).toEqual(['card.envelope']);
   // US A2 takes 4 1/4 x 5 1/2 in (usual size, published by envelope makers).
   expect(session.state.sketch.card.envelope?.name).toContain('A2');
-  await vi.waitUntil(() => !line().includes('envelope'));
+  await vi.waitUntil(() => !line().includes('envelope'), PATIENCE);
+  vi.unstubAllGlobals();
+});
+
+test('of many pieces what was found stays, without its mends, until they have been looked at anew', async () => {
+  vi.stubGlobal('Worker', AssemblyWorker);
+  const sample = sampleSketch();
+  const [strip] = sample.pieces.filter(({ id }) => id === 'strip');
+  if (!strip) throw new Error('the sample has a strip');
+  const tiles = Array.from(
+    { length: 16 },
+    (_, n): Edit => ({
+      do: 'add-piece',
+      piece: { ...strip, id: `tile-${n}`, name: `Tile ${n}`, punched: {} },
+    }),
+  );
+  const element = document.createElement('trimwell-watch') as WatchElement;
+  const session = new Session(applyEdits(sample, [...tiles, over]), planningPort());
+  Object.assign(element, { session, pointing: new Pointing() });
+  document.body.append(element);
+  const text = (): string => element.renderRoot.querySelector('ul')?.textContent?.replace(/\s+/g, ' ') ?? '';
+  await vi.waitUntil(() => text().includes('Strip reaches 1⁄2 in over the edge of the card. Move it in'), PATIENCE);
+  session.dispatch({ event: 'x', edits: [{ do: 'place', piece: 'strip', x: inches(1 / 4), y: inches(3) }], at: 1 });
+  await element.updateComplete;
+  expect(text()).toContain('Strip reaches');
+  expect(text()).not.toContain('Move it in');
+  await vi.waitUntil(() => !text().includes('Strip reaches'), PATIENCE);
   vi.unstubAllGlobals();
 });

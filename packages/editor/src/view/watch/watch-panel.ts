@@ -74,7 +74,7 @@ export class WatchElement extends SessionElement {
 
   protected override render(): TemplateResult {
     const { sketch } = this.session.state;
-    const findings = watchedOf(this.session, this.#watch.card.view);
+    const findings = watchedOf(this.session, this.#watch.card);
     const told = new Set(findings.map(({ piece, code }) => `${piece} ${code}`));
     const unmade = unmadePieces(this.session.plan.batch?.papers.flatMap(({ plan }) => plan.unmade) ?? []).filter(
       // The finding says the same, and has a mend.
