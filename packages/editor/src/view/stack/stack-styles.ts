@@ -16,6 +16,8 @@ export const stackStyles = css`
     font-size: 12.5px;
   }
   .thick {
+    /* Two lines, before anything is known as well: nothing below moves when it comes. */
+    min-height: 2.7em;
     margin: 2px 0 4px;
     font-size: 12.5px;
     line-height: 1.35;
