@@ -137,7 +137,7 @@ export class PaperFormElement extends SessionElement {
     return html`<select aria-label="Grain: which side the fibres run along" @change=${take}>
         ${GRAINS.map(([words, value]) => html`<option value=${value} .selected=${value === (grain ?? '')}>${words}</option>`)}
       </select>
-      <span class="quiet small">bend the sheet gently both ways: along the grain it gives more easily</span>`;
+      <span class="quiet small">bend the sheet gently both ways: it gives more easily where the bend runs along the grain</span>`;
   }
 
   #length(label: string, value: Length, least: number, change: (value: Length) => void): TemplateResult {
