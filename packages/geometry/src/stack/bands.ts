@@ -34,18 +34,27 @@ export function bandCuts(height: number, boundaries: readonly Boundary[]): reado
 
 /** The part of `edge` with y from `top` to `bottom`, as the range of its x; null when it only touches that. */
 function rangeWithin({ from, to, error }: BoundaryEdge, top: number, bottom: number): Interval | null {
-  const [high, low] = from.y <= to.y ? [from, to] : [to, from];
-  const [above, below] = [top - error, bottom + error];
+  const high = from.y <= to.y ? from : to;
+  const low = high === from ? to : from;
+  const above = top - error;
+  const below = bottom + error;
   if (low.y <= above + ROUNDING || high.y >= below - ROUNDING) return null;
-  const at = (y: number): number =>
-    low.y === high.y ? high.x : high.x + ((low.x - high.x) * (y - high.y)) / (low.y - high.y);
-  const ends = low.y === high.y ? [low.x, high.x] : [at(Math.max(above, high.y)), at(Math.min(below, low.y))];
-  return { left: Math.min(...ends) - error, right: Math.max(...ends) + error };
+  let first = low.x;
+  let last = high.x;
+  if (low.y !== high.y) {
+    const across = low.x - high.x;
+    const down = low.y - high.y;
+    first = high.x + (across * (Math.max(above, high.y) - high.y)) / down;
+    last = high.x + (across * (Math.min(below, low.y) - high.y)) / down;
+  }
+  return { left: Math.min(first, last) - error, right: Math.max(first, last) + error };
 }
 
-function wholeTicks(left: number, right: number): readonly Interval[] {
-  const inner = { left: Math.ceil(left - ROUNDING), right: Math.floor(right + ROUNDING) };
-  return inner.left < inner.right ? [inner] : [];
+/** Adds what lies between, in whole ticks. */
+function addWholeTicks(inside: Interval[], from: number, to: number): void {
+  const left = Math.ceil(from - ROUNDING);
+  const right = Math.floor(to + ROUNDING);
+  if (left < right) inside.push({ left, right });
 }
 
 /**
@@ -55,12 +64,15 @@ function wholeTicks(left: number, right: number): readonly Interval[] {
  * error, and ends are rounded inwards.
  */
 export function bandsOf({ edges }: Boundary, cuts: readonly number[]): readonly (readonly Interval[])[] {
+  // This runs for every edge in every band that it crosses: it makes as little as it can.
   const bands = cuts.slice(1).map(() => ({ crossings: [] as number[], touched: [] as Interval[] }));
   for (const edge of edges) {
     const { from, to, error } = edge;
     const lowest = Math.max(from.y, to.y) + error;
     for (let at = bandAt(cuts, Math.min(from.y, to.y) - error); at < bands.length; at += 1) {
-      const [top, bottom, band] = [cuts[at] ?? 0, cuts[at + 1] ?? 0, bands[at]];
+      const top = cuts[at] ?? 0;
+      const bottom = cuts[at + 1] ?? 0;
+      const band = bands[at];
       if (top >= lowest || !band) break;
       const range = rangeWithin(edge, top, bottom);
       if (!range) continue;
@@ -84,8 +96,11 @@ function bandAt(cuts: readonly number[], y: number): number {
   return low;
 }
 
+const NOTHING: readonly Interval[] = [];
+
 /** What lies between the crossings of a middle line by pairs, less what an edge touches. */
 function insideOf(crossings: number[], touched: Interval[]): readonly Interval[] {
+  if (crossings.length === 0) return NOTHING;
   crossings.sort((a, b) => a - b);
   touched.sort((a, b) => a.left - b.left);
   const inside: Interval[] = [];
@@ -94,10 +109,10 @@ function insideOf(crossings: number[], touched: Interval[]): readonly Interval[]
     const right = crossings[at + 1] ?? 0;
     for (const range of touched) {
       if (range.right < left || range.left > right) continue;
-      inside.push(...wholeTicks(left, range.left));
+      addWholeTicks(inside, left, range.left);
       left = Math.max(left, range.right);
     }
-    inside.push(...wholeTicks(left, right));
+    addWholeTicks(inside, left, right);
   }
   return inside;
 }

@@ -125,8 +125,20 @@ export function farApart(one: PlacedPiece, other: PlacedPiece): boolean {
   return Math.hypot(dx, dy) > reach(one) + reach(other);
 }
 
+/** Boundaries by frame and piece: neither is ever changed, and the same two are asked of again and again. */
+const bounded = new WeakMap<PlacedPiece, WeakMap<PlacedPiece, Boundary>>();
+
 /** The boundary of `piece` in the untilted frame of `frame`. */
 export function boundaryIn(frame: PlacedPiece, piece: PlacedPiece): Boundary {
+  const inFrame = bounded.get(frame) ?? new WeakMap<PlacedPiece, Boundary>();
+  const known = inFrame.get(piece);
+  if (known) return known;
+  const found = findBoundary(frame, piece);
+  bounded.set(frame, inFrame.set(piece, found));
+  return found;
+}
+
+function findBoundary(frame: PlacedPiece, piece: PlacedPiece): Boundary {
   const place = intoFrame(frame, piece);
   const box = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
   const ends = new Set<number>();
