@@ -2,7 +2,7 @@ import { expect, type Page, test } from '@playwright/test';
 import type { TrimwellEditor } from '@trimwell/editor';
 import { checkSketch, type Sketch } from '@trimwell/sketch';
 import { axeViolations } from './axe.js';
-import { DESK } from './desk-only.js';
+import { DESK, deskByNight } from './desk-only.js';
 import { expectNoErrors, openTable, settledPlan } from './table.js';
 
 /** Draws a tray out, as any part of the table does. */
@@ -97,7 +97,7 @@ test('the card and its words: each change shows on the table, and undo takes it 
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {
-  test(`axe finds nothing in either tray by ${colorScheme}`, async ({ page }) => {
+  test(`axe finds nothing in either tray by ${colorScheme}`, { tag: deskByNight(colorScheme) }, async ({ page }) => {
     await page.emulateMedia({ colorScheme });
     await openTable(page);
     for (const [tray, content] of [

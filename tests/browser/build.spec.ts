@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { axeViolations } from './axe.js';
-import { DESK } from './desk-only.js';
+import { DESK, deskByNight } from './desk-only.js';
 import { expectNoErrors, openTable } from './table.js';
 
 const TRAY = ['trimwell-editor', 'trimwell-tray-host', 'trimwell-build'];
@@ -109,9 +109,9 @@ test('the grain of the base is said in its paper, and told where the card is fol
 });
 
 for (const scheme of ['light', 'dark'] as const) {
-  test(`axe finds nothing, nothing hangs over the edge, and targets are large enough, by ${scheme}`, async ({
-    page,
-  }) => {
+  test(`axe finds nothing, nothing hangs over the edge, and targets are large enough, by ${scheme}`, {
+    tag: deskByNight(scheme),
+  }, async ({ page }) => {
     await page.emulateMedia({ colorScheme: scheme });
     await openTable(page);
     const tray = await openBuild(page);

@@ -3,7 +3,7 @@ import { writeFile } from 'node:fs/promises';
 import { expect, type Page, test } from '@playwright/test';
 import { findReader } from '../run/find-readers.mjs';
 import { axeViolations } from './axe.js';
-import { DESK } from './desk-only.js';
+import { DESK, deskByNight } from './desk-only.js';
 import { cardOf, openPost, readSketch } from './embed-kit.js';
 
 const FOLDS = [
@@ -24,7 +24,9 @@ async function openAll(page: Page): Promise<void> {
 }
 
 for (const colorScheme of ['light', 'dark'] as const) {
-  test(`axe finds nothing in a post with all open, ${colorScheme}`, async ({ page }) => {
+  test(`axe finds nothing in a post with all open, ${colorScheme}`, { tag: deskByNight(colorScheme) }, async ({
+    page,
+  }) => {
     await page.emulateMedia({ colorScheme });
     await openPost(page, './embed-plain.html');
     expect(await axeViolations(page)).toEqual([]);

@@ -1,11 +1,12 @@
 import { expect, test } from '@playwright/test';
 import { axeViolations } from './axe.js';
+import { deskByNight } from './desk-only.js';
 import { openTable, pieceOn, settledPlan } from './table.js';
 
 for (const colorScheme of ['light', 'dark'] as const) {
-  test(`axe finds nothing by ${colorScheme}, with nothing picked, with a piece picked, with the lists open`, async ({
-    page,
-  }) => {
+  test(`axe finds nothing by ${colorScheme}, with nothing picked, with a piece picked, with the lists open`, {
+    tag: deskByNight(colorScheme),
+  }, async ({ page }) => {
     await page.emulateMedia({ colorScheme });
     await openTable(page);
     expect(await axeViolations(page)).toEqual([]);

@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { readShareCode } from '@trimwell/sketch/share-code';
 import { axeViolations } from './axe.js';
-import { DESK } from './desk-only.js';
+import { DESK, deskByNight } from './desk-only.js';
 import { openTable } from './table.js';
 
 /** Draws out the tray that hands a sketch on, at what is put in a web page. */
@@ -107,7 +107,9 @@ test('the text is saved as it is shown, on a strict page too', { tag: DESK }, as
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {
-  test(`axe finds nothing by ${colorScheme}, and nothing hangs over the edge`, async ({ page }) => {
+  test(`axe finds nothing by ${colorScheme}, and nothing hangs over the edge`, {
+    tag: deskByNight(colorScheme),
+  }, async ({ page }) => {
     await page.emulateMedia({ colorScheme });
     await openWeb(page);
     expect(await axeViolations(page)).toEqual([]);

@@ -5,7 +5,7 @@ import { strFromU8, unzipSync } from 'fflate';
 import { PNG } from 'pngjs';
 import { findReader } from '../run/find-readers.mjs';
 import { axeViolations } from './axe.js';
-import { DESK } from './desk-only.js';
+import { DESK, deskByNight } from './desk-only.js';
 import { openTable } from './table.js';
 
 type Kind = 'Pages to print' | 'Files for a cutting machine' | 'A piece list' | 'A picture';
@@ -207,7 +207,9 @@ test('all of it works on a page with a strict policy', { tag: DESK }, async ({ p
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {
-  test(`axe finds nothing in any kind by ${colorScheme}, and nothing hangs over the edge`, async ({ page }) => {
+  test(`axe finds nothing in any kind by ${colorScheme}, and nothing hangs over the edge`, {
+    tag: deskByNight(colorScheme),
+  }, async ({ page }) => {
     await page.emulateMedia({ colorScheme });
     await openTray(page);
     await page.getByLabel('It opens only with a password').check();

@@ -3,7 +3,7 @@ import { batchRecipe, mixPlan, type Sketch } from '@trimwell/sketch';
 import { sampleSketch } from '../kit/sample-sketch.js';
 import { stripSketch } from '../kit/strip-sketch.js';
 import { axeViolations } from './axe.js';
-import { DESK } from './desk-only.js';
+import { DESK, deskByNight } from './desk-only.js';
 import { expectNoErrors, laySketch, openTable, pieceIn, restedPlan, settledPlan, sketchText, tally } from './table.js';
 
 const INCH = 16256;
@@ -172,9 +172,9 @@ test('the batch is laid out card by card in the papers of the mix plan, as many 
 });
 
 for (const colorScheme of ['light', 'dark'] as const) {
-  test(`axe finds nothing by ${colorScheme} with slips, a trial, the cards laid out and the switches on`, async ({
-    page,
-  }) => {
+  test(`axe finds nothing by ${colorScheme} with slips, a trial, the cards laid out and the switches on`, {
+    tag: deskByNight(colorScheme),
+  }, async ({ page }) => {
     await page.emulateMedia({ colorScheme });
     await openTable(page);
     await page.getByRole('button', { name: 'Lay out all 12' }).click();

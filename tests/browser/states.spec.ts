@@ -1,6 +1,6 @@
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { axeViolations } from './axe.js';
-import { DESK } from './desk-only.js';
+import { DESK, deskByNight } from './desk-only.js';
 import { boxOf, expectNoErrors, openTable, outlineBox, pieceIn, pieceOn, settledPlan } from './table.js';
 
 const MARK = 1016;
@@ -18,9 +18,9 @@ async function sidewaysRoom(page: Page): Promise<number> {
 }
 
 for (const colorScheme of ['light', 'dark'] as const) {
-  test(`with forced colours by ${colorScheme}, papers keep their look, and focus and selection are seen`, async ({
-    page,
-  }) => {
+  test(`with forced colours by ${colorScheme}, papers keep their look, and focus and selection are seen`, {
+    tag: deskByNight(colorScheme),
+  }, async ({ page }) => {
     await page.emulateMedia({ colorScheme });
     const errors = await openTable(page);
     const papers = ['strip', 'panel-mat', 'wreath'].map((id) => pieceOn(page, id).locator('path[data-role="outline"]'));
