@@ -61,6 +61,41 @@ test('laid over the strip, the greeting rests on it and bridges what is lower', 
   expect(step?.height).toBe(millimetres(2.5) + inches(1 / 16));
 });
 
+test('half over another piece and half over the bare card, a piece bridges the card', () => {
+  const half = measured();
+  const only = { ...half, pieces: half.pieces.filter(({ id }) => id === 'strip' || id === 'greeting') };
+  const sketch = applyEdits(only, [
+    { do: 'tilt', piece: 'greeting', tilt: 0 },
+    { do: 'place', piece: 'greeting', x: inches(1), y: inches(2.75) },
+  ]);
+  const step = assembly(sketch).steps.find(({ piece }) => piece === 'greeting');
+  expect(step).toMatchObject({ restsOn: ['strip'], bridges: ['card-base'] });
+});
+
+test('without a fold both faces are on one leaf, and the back is seen mirrored', () => {
+  const sketch = measured();
+  const flat = applyEdits(sketch, [
+    { do: 'card', card: { ...sketch.card, fold: 'none' } },
+    { do: 'place', piece: 'liner', x: inches(-1 / 2), y: inches(1 / 8) },
+    { do: 'place', piece: 'strip', x: inches(1), y: inches(3) },
+  ]);
+  const found = assembly(flat);
+  expect(found.steps.at(-1)?.height).toBe(found.thickness.height);
+  // 1/2 in over the left of the back is 1/2 in over the right of the front, where the strip reaches out as far (by hand).
+  expect(found.envelopes.holds.width).toBe(inches(4.75));
+});
+
+test('without a fold a card turned over asks for the same envelope', () => {
+  const sketch = measured();
+  const flat = applyEdits(sketch, [{ do: 'card', card: { ...sketch.card, fold: 'none' } }]);
+  const on = (face: 'front' | 'inside') => {
+    const pieces = flat.pieces.filter(({ id }) => id === 'greeting').map((piece) => ({ ...piece, face, tilt: 0 }));
+    return assembly({ ...flat, pieces }).envelopes.thick;
+  };
+  expect(on('inside').across).toBeCloseTo(on('front').across, 6);
+  expect(on('inside').down).toBeCloseTo(on('front').down, 6);
+});
+
 test('what is borne all over bridges nothing, however much lies deeper', () => {
   const { steps } = assembly(measured());
   expect(steps.find(({ piece }) => piece === 'panel')).toMatchObject({ restsOn: ['panel-mat'], bridges: [] });

@@ -14,12 +14,12 @@ export interface BuildStep {
   readonly place: { readonly x: Length; readonly y: Length; readonly tilt: number };
   /** What bears it: the highest pieces under it, lowest first, or `CARD_BASE`. */
   readonly restsOn: readonly string[];
-  /** Lower pieces that it lies over without touching them, lowest first, where it is not borne all over; else none. */
+  /** What it lies over without touching it, lowest first, where it is not borne all over: lower pieces, or else `CARD_BASE`. */
   readonly bridges: readonly string[];
   /** `flat`: glued flat; `foam`: on foam as high as it is raised. Nothing for the base. */
   readonly adhesive: 'flat' | 'foam' | null;
   readonly foam: Length;
-  /** How thick the highest spot of this face's leaf is after this step, the base included. */
+  /** How thick the highest spot of this leaf is after this step, the base included; without a fold both faces are on one leaf. */
   readonly height: Length;
 }
 
@@ -35,6 +35,14 @@ function standsFree({ heights, overlaps, showing }: FaceStack, at: number): bool
   return borne.reduce((sum, { area }) => sum + area, 0) < regionArea(whole) * (1 - FREE);
 }
 
+/** What a piece lies over without touching it: lower pieces, or else the bare card; nothing where it is borne all over. */
+function bridged(stack: FaceStack, at: number): readonly string[] {
+  if (!standsFree(stack, at)) return [];
+  const { restsOn = [], over = [] } = stack.heights.layers[at] ?? {};
+  const lower = over.filter((each) => !restsOn.includes(each));
+  return lower.length > 0 ? lower.map((each) => stack.pieces[each]?.id ?? CARD_BASE) : [CARD_BASE];
+}
+
 function faceSteps(stack: FaceStack, base: Length): readonly BuildStep[] {
   const { face, pieces, heights } = stack;
   let height = 0;
@@ -48,7 +56,7 @@ function faceSteps(stack: FaceStack, base: Length): readonly BuildStep[] {
       face,
       place: { x: piece.x, y: piece.y, tilt: piece.tilt },
       restsOn: bearing.length > 0 ? named(bearing) : [CARD_BASE],
-      bridges: standsFree(stack, at) ? named((layer?.over ?? []).filter((each) => !bearing.includes(each))) : [],
+      bridges: bridged(stack, at),
       adhesive: piece.raise > 0 ? 'foam' : 'flat',
       foam: piece.raise,
       height: ticks(base + height),
@@ -69,5 +77,6 @@ export function buildSteps(sketch: Sketch, front: FaceStack, inside: FaceStack):
     foam: ticks(0),
     height: caliper,
   };
-  return [base, ...faceSteps(front, caliper), ...faceSteps(inside, caliper)];
+  const before = sketch.card.fold === 'none' ? ticks(caliper + front.heights.height) : caliper;
+  return [base, ...faceSteps(front, caliper), ...faceSteps(inside, before)];
 }

@@ -35,8 +35,12 @@ export interface CardFacts {
 /** The size of the closed card with all that hangs over its edges, in whole ticks, rounded up. */
 export function closedSize(sketch: Sketch): Size {
   const box = { left: 0, top: 0, right: sketch.card.width as number, bottom: sketch.card.height as number };
+  const { width, fold } = sketch.card;
   for (const piece of sketch.pieces) {
-    const { left, top, right, bottom } = placedBounds(placedPiece(sketch, piece));
+    const { top, bottom, ...across } = placedBounds(placedPiece(sketch, piece));
+    // Without a fold the inside is the back, which is seen from behind.
+    const mirrored = fold === 'none' && piece.face === 'inside';
+    const [left, right] = mirrored ? [width - across.right, width - across.left] : [across.left, across.right];
     box.left = Math.min(box.left, left);
     box.top = Math.min(box.top, top);
     box.right = Math.max(box.right, right);
@@ -50,7 +54,7 @@ export function cardFacts(sketch: Sketch, options: AssemblyOptions = {}): CardFa
   const [front, inside] = [faceStack(sketch, 'front'), faceStack(sketch, 'inside')];
   const thickness = cardThickness(sketch, front, inside);
   const weight = cardWeight(sketch);
-  const envelopes = cardEnvelopes(sketch, closedSize(sketch), cardGirth(sketch, front, thickness));
+  const envelopes = cardEnvelopes(sketch, closedSize(sketch), cardGirth(sketch, front, inside, thickness));
   const posted = postedCard(sketch, envelopes, thickness, weight);
   return {
     sketch,

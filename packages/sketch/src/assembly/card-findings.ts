@@ -25,7 +25,7 @@ const CHECKS: readonly CardCheck[] = [
   cutOffTheRuler,
 ];
 
-function suspectsOf(facts: CardFacts): readonly CardSuspect[] {
+export function suspectsOf(facts: CardFacts): readonly CardSuspect[] {
   return CHECKS.flatMap((check) => check(facts));
 }
 
@@ -40,8 +40,20 @@ function keyOf({ code, piece }: Keyed): string {
   return `${code} ${piece}`;
 }
 
-function rank({ severity }: Keyed): number {
+export function rank({ severity }: Pick<Keyed, 'severity'>): number {
   return SEVERITIES.indexOf(severity);
+}
+
+/** How bad each of what was found is; the most important ranks are the lowest. */
+export type Ranks = ReadonlyMap<string, number>;
+
+export function ranksOf(found: readonly Keyed[]): Ranks {
+  return new Map(found.map((each) => [keyOf(each), rank(each)]));
+}
+
+/** True for what was found before already, and no less bad. */
+export function wasAsBad(known: Ranks, other: Keyed): boolean {
+  return (known.get(keyOf(other)) ?? Infinity) <= rank(other);
 }
 
 /** The facts of `facts`' sketch after `edits`, its batch planned anew where it was planned; null when they cannot be made. */
@@ -65,12 +77,12 @@ const LETTERS: ReadonlySet<string> = new Set(['dearer-letter', 'no-letter']);
 const CHEAPER = 'letter-surcharge';
 
 /** True when `edits` take `suspect` away and bring nothing as bad, neither to the card nor to any piece. */
-function mends(facts: CardFacts, known: ReadonlySet<string>, suspect: CardSuspect, edits: readonly Edit[]): boolean {
+function mends(facts: CardFacts, known: Ranks, suspect: CardSuspect, edits: readonly Edit[]): boolean {
   const after = factsAfter(facts, edits);
   if (!after) return false;
   const all: readonly Keyed[] = [...suspectsOf(after), ...checkSketch(after.sketch)];
   const harmless = (other: Keyed): boolean =>
-    rank(other) > rank(suspect) || known.has(keyOf(other)) || (LETTERS.has(suspect.code) && CHEAPER === other.code);
+    rank(other) > rank(suspect) || wasAsBad(known, other) || (LETTERS.has(suspect.code) && CHEAPER === other.code);
   return all.every((other) => keyOf(other) !== keyOf(suspect) && harmless(other));
 }
 
@@ -78,7 +90,7 @@ function mends(facts: CardFacts, known: ReadonlySet<string>, suspect: CardSuspec
 export function cardFindings(facts: CardFacts): readonly CardFinding[] {
   const found = suspectsOf(facts);
   if (found.length === 0) return [];
-  const known = new Set([...found, ...checkSketch(facts.sketch)].map(keyOf));
+  const known = ranksOf([...found, ...checkSketch(facts.sketch)]);
   return SEVERITIES.flatMap((severity) => found.filter((suspect) => suspect.severity === severity)).map(
     ({ fixes, reasons = [], ...finding }): CardFinding => ({
       ...finding,

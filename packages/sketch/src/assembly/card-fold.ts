@@ -44,6 +44,7 @@ export interface CardFold {
   readonly perSheet: { readonly bases: number; readonly proven: boolean };
   /** What a liner measures that shows an even border of the base: 1/8 in or 3 mm on each side. */
   readonly liner: Size;
+  /** True when something lies inside that may be written on. */
   readonly hasLiner: boolean;
 }
 
@@ -117,6 +118,6 @@ export function cardFold(sketch: Sketch, batch?: BatchPlan): CardFold {
     dark: paper ? isDark(paper) : false,
     perSheet: paper ? mostPerSheet(paper, flat) : { bases: 0, proven: true },
     liner: { width: ticks(Math.max(0, card.width - off)), height: ticks(Math.max(0, card.height - off)) },
-    hasLiner: sketch.pieces.some(({ face, kind }) => face === 'inside' && kind === 'liner'),
+    hasLiner: sketch.pieces.some(({ face }) => face === 'inside'),
   };
 }

@@ -34,17 +34,26 @@ export function girth(corners: readonly Corner[]): number {
 
 /** The corners of a closed card seen from one side: its leaves and all that is between them below, the front's profile on top. */
 function corners(profile: readonly ProfileStretch[], below: number, side: number): readonly Corner[] {
-  const front = profile.flatMap(({ from, to, height, piece }) =>
-    piece === null
-      ? []
-      : [
-          { x: from, y: below },
-          { x: to, y: below },
-          { x: from, y: below + height },
-          { x: to, y: below + height },
-        ],
-  );
-  return [{ x: 0, y: 0 }, { x: side, y: 0 }, { x: 0, y: below }, { x: side, y: below }, ...front];
+  return [{ x: 0, y: 0 }, { x: side, y: 0 }, { x: 0, y: below }, { x: side, y: below }, ...raised(profile, below, 1)];
+}
+
+/** The corners of what lies on a leaf whose surface is at `ground`, upwards or downwards. */
+function raised(profile: readonly ProfileStretch[], ground: number, way: 1 | -1): readonly Corner[] {
+  return profile.flatMap(({ from, to, height, piece }) => {
+    if (piece === null) return [];
+    const top = ground + way * height;
+    return [
+      { x: from, y: ground },
+      { x: to, y: ground },
+      { x: from, y: top },
+      { x: to, y: top },
+    ];
+  });
+}
+
+/** The back is seen from behind: what is at its left is at the right of the front. */
+function mirrored({ card }: Sketch, axis: 'x' | 'y', { x, y }: Corner): Corner {
+  return axis === 'y' ? { x: card.width - x, y } : { x, y };
 }
 
 /** What an envelope has to be larger than the closed card, because the card is thick, in floating ticks. */
@@ -58,10 +67,14 @@ export interface CardGirth {
  * shortest band around the card seen from its end, the perimeter of the convex hull of its profile. A slab as wide as the card
  * and t thick would need t more than its width; a card that is thick in one place only needs less.
  */
-export function cardGirth(sketch: Sketch, front: FaceStack, thickness: CardThickness): CardGirth {
-  const below = thickness.height - thickness.front;
+export function cardGirth(sketch: Sketch, front: FaceStack, inside: FaceStack, thickness: CardThickness): CardGirth {
+  const folded = sketch.card.fold !== 'none';
+  // Between the leaves of a folded card all is as thick as its thickest spot; the back of a single leaf is a profile of its own.
+  const below = folded ? thickness.height - thickness.front : thickness.base;
+  const behind = (axis: 'x' | 'y'): readonly Corner[] =>
+    folded ? [] : raised(faceProfile(sketch, inside, axis), 0, -1).map((corner) => mirrored(sketch, axis, corner));
   const more = (axis: 'x' | 'y', side: number): number => {
-    const all = corners(faceProfile(sketch, front, axis), below, side);
+    const all = [...corners(faceProfile(sketch, front, axis), below, side), ...behind(axis)];
     const xs = all.map(({ x }) => x);
     return girth(all) / 2 - (Math.max(...xs) - Math.min(...xs));
   };

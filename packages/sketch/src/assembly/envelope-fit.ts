@@ -81,7 +81,9 @@ export function cardEnvelopes(sketch: Sketch, holds: Size, thick: CardGirth): Ca
   const inside = { width: upTo(holds.width + across, step), height: upTo(holds.height + down, step) };
   const cut = envelopeTemplate(inside, { glue: glueOf(sketch.unit), step });
   const fits = (length: Length): number => Math.max(0, Math.floor(length / cut.square));
-  const roomy = envelopesFor(holds).find((each) => envelopeFit(holds, thick, each).fit === 'roomy');
+  const all = envelopesFor(holds).filter((each) => envelopeFit(holds, thick, each).fit === 'roomy');
+  // Those of the other system are sold elsewhere.
+  const roomy = all.find(({ unit }) => unit === sketch.unit) ?? all[0];
   return {
     holds,
     thick,

@@ -4,9 +4,9 @@ import { type Length, type Size, ticks } from '@trimwell/geometry';
 export interface EnvelopeTemplate {
   /** The finished envelope, the longer side across. */
   readonly inside: Size;
-  /** The side of the square, up to the next whole step. */
+  /** The side of the square, up to the next whole step from which the envelope is no smaller than asked. */
   readonly square: Length;
-  /** Along each side of the square from its left or right corner: the middle of the notch, to the nearest step. */
+  /** Along each side of the square from its left or right corner: the middle of the notch, up to the next step. */
   readonly notch: Length;
   /** From the notch's middle to each of the two scores that meet the side there. */
   readonly scoreOff: Length;
@@ -41,18 +41,26 @@ export interface EnvelopeTemplateOptions {
  * it at s - (d - h/2) sqrt 2 = h / sqrt 2. Between the two lies the notch that is cut out down to the envelope's corner: its middle is
  * h / sqrt 2 + g from the left corner (and so w / sqrt 2 + g from the upper one), each score g from it. A flap reaches as far in as its
  * triangle is high: d - h/2 = w/2 + g sqrt 2 from a long side, and d - w/2 = h/2 + g sqrt 2 from a short one.
+ *
+ * On a ruler the notch goes up to the next step a, and the square to the next step that leaves w / sqrt 2 + g behind it. Then the scores
+ * are (a - g) sqrt 2 and (s - a - g) sqrt 2 apart, so the envelope never comes out smaller than `inside`.
  */
 export function envelopeTemplate(inside: Size, { glue, step }: EnvelopeTemplateOptions): EnvelopeTemplate {
   const [w, h] = inside.width >= inside.height ? [inside.width, inside.height] : [inside.height, inside.width];
-  const side = (w + h) / Math.SQRT2 + 2 * glue;
-  const longFlap = w / 2 + glue * Math.SQRT2;
+  const up = (length: number): Length => ticks(Math.ceil(length / step - 1e-9) * step);
+  const notch = up(h / Math.SQRT2 + glue);
+  const square = up(notch + w / Math.SQRT2 + glue);
+  // A flap is half the diagonal of the square high, less what lies between its side and the middle.
+  const half = square / Math.SQRT2;
+  const longFlap = half - ((notch - glue) * Math.SQRT2) / 2;
+  const shortFlap = half - ((square - notch - glue) * Math.SQRT2) / 2;
   return {
     inside: { width: w, height: h },
-    square: ticks(Math.ceil(side / step - 1e-9) * step),
-    notch: ticks(Math.round((h / Math.SQRT2 + glue) / step) * step),
+    square,
+    notch,
     scoreOff: glue,
     longFlap,
-    shortFlap: h / 2 + glue * Math.SQRT2,
+    shortFlap,
     lap: Math.max(0, 2 * longFlap - h),
     tooLong: Math.max(0, longFlap - h),
   };

@@ -4,6 +4,7 @@ import { affectedPieces } from './affected.js';
 import { type CheckField, checkField } from './check-field.js';
 import { cornersNotConcentric } from './corners-not-concentric.js';
 import { type Check, type Finding, type FindingCode, SEVERITIES, type Severity, type Suspect } from './finding.js';
+import { stillFits } from './fits-sheet.js';
 import { hiddenPiece } from './hidden-piece.js';
 import { matOutOfTrue } from './mat-out-of-true.js';
 import { offTheCard } from './off-the-card.js';
@@ -72,25 +73,28 @@ function tried(sketch: Sketch, edits: readonly Edit[]): Sketch | null {
   }
 }
 
-/** What was found before, by key, and the field in which it was found. */
+/** What was found before, by key with how bad it was, and the field in which it was found. */
 interface Found {
   readonly field: CheckField;
-  readonly keys: ReadonlySet<string>;
+  readonly ranks: ReadonlyMap<string, number>;
 }
 
 /** True when `edits` take `suspect` away and bring nothing new that is as bad; only what they can affect is looked at again. */
-function mends({ field, keys }: Found, suspect: Suspect, edits: readonly Edit[]): boolean {
+function mends({ field, ranks }: Found, suspect: Suspect, edits: readonly Edit[]): boolean {
   const sketch = tried(field.sketch, edits);
   if (!sketch) return false;
   const after = checkField(sketch, field.covers);
   const affected = affectedPieces(field, after, edits);
   const looked = affected ? sketch.pieces.filter(({ id }) => affected.has(id)) : sketch.pieces;
+  // The most important ranks are the lowest.
+  const wasAsBad = (key: string, now: number): boolean => (ranks.get(key) ?? Infinity) <= now;
   const harmless = (other: Suspect): boolean =>
-    keyOf(other) !== keyOf(suspect) && (rank(other) > rank(suspect) || keys.has(keyOf(other)));
+    keyOf(other) !== keyOf(suspect) && (rank(other) > rank(suspect) || wasAsBad(keyOf(other), rank(other)));
   // What could be found would change nothing: it is never as bad, or it was found at this very piece before.
   const needless = ({ code, worst }: Looking, { id }: Piece): boolean =>
     !(code === suspect.code && id === suspect.piece) &&
-    (rank({ severity: worst }) > rank(suspect) || keys.has(keyOf({ code, piece: id })));
+    (rank({ severity: worst }) > rank(suspect) || wasAsBad(keyOf({ code, piece: id }), rank({ severity: worst })));
+  if (!sketch.pieces.every((piece) => stillFits(field.sketch, sketch, piece))) return false;
   return looked.every((piece) =>
     CHECKS.every((each) => {
       if (needless(each, piece)) return true;
@@ -107,7 +111,7 @@ function mends({ field, keys }: Found, suspect: Suspect, edits: readonly Edit[])
 export function checkSketch(sketch: Sketch): readonly Finding[] {
   const field = checkField(sketch);
   const found = suspectsAt(field, sketch.pieces);
-  const before: Found = { field, keys: new Set(found.map(keyOf)) };
+  const before: Found = { field, ranks: new Map(found.map((each) => [keyOf(each), rank(each)])) };
   return SEVERITIES.flatMap((severity) => found.filter((suspect) => suspect.severity === severity)).map(
     (suspect): Finding => {
       const { fixes, ...finding } = suspect;

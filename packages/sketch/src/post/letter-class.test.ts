@@ -33,6 +33,7 @@ test('six countries, each with a source and at least two classes; the notice is 
 // Domestic Mail Manual 101.1.1 and 101.1.2 (updated 2023-07-09).
 test.each<readonly [string, PostItem, string | null, readonly string[]]>([
   ['5 x 3 1/2 in, the least', item(inches(5), inches(3.5)), 'letter', []],
+  ['3 1/4 in square: below the least of every class', item(inches(3.25), inches(3.25)), null, []],
   ['11 1/2 x 6 1/8 in, the most', item(inches(11.5), inches(6.125)), 'letter', []],
   ['a sixteenth longer', item(inches(11.5625), inches(6.125)), 'flat', []],
   ['1/4 in thick', item(inches(7.25), inches(5.25), { thickness: inches(1 / 4) }), 'letter', []],

@@ -27,7 +27,8 @@ export type KnownCard = Pick<CardWatch, 'view' | 'failure'>;
  */
 function findingsOf(session: Session, { view, failure }: KnownCard): readonly Finding[] {
   const { sketch } = session.state;
-  const known = checked.get(sketch) ?? (view?.sketch === sketch ? view.sight.pieces : undefined);
+  // Who has looked at the card as a whole knows better which mends are safe.
+  const known = view?.sketch === sketch ? view.sight.pieces : checked.get(sketch);
   const before = last.get(session);
   if (!known && before && session.gesture !== null) return before.filter(({ piece }) => has(sketch, piece));
   if (!known && before && sketch.pieces.length > MANY && failure === null) return unmended(sketch, before);
