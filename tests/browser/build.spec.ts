@@ -67,7 +67,7 @@ test('played, the steps go on by themselves until they are held', { tag: DESK },
   await openTable(page);
   const tray = await openBuild(page);
   await tray.getByRole('button', { name: 'Play the steps' }).click();
-  await expect(tray.locator('.count')).toHaveText('Step 3 of 10');
+  await expect(tray.locator('.count')).toHaveText('Step 2 of 10');
   await tray.getByRole('button', { name: 'Hold' }).click();
   await expect(tray.getByRole('button', { name: 'Play the steps' })).toBeVisible();
 });

@@ -69,8 +69,11 @@ export class CardWatch {
     };
   }
 
+  /** Another sketch: what is still being looked at says nothing about it. */
   #forget(): void {
     this.#view = null;
+    this.#underWay = null;
+    this.#number += 1;
     this.#tell();
   }
 
@@ -140,6 +143,7 @@ export class CardWatch {
       this.#failure = null;
     } else {
       this.#failure = answer.message;
+      this.#view = null;
       // One that fell over may be started anew by the next question.
       this.#port?.terminate();
       this.#port = null;

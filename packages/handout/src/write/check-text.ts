@@ -2,6 +2,7 @@ import { formatLength, type Length, type LengthStyle, type Size, ticks } from '@
 import { CARD_BASE, type Finding, SEVERITIES, type Severity, type Sketch } from '@trimwell/sketch';
 import type { Assembly, BuildStep, LetterAnswer } from '@trimwell/sketch/assembly';
 import { labelPieces } from '../draw/labels.js';
+import { gluedOnto } from '../page/gluing.js';
 import { BLADE_CAUTION } from './cautions.js';
 import { cardFindingSentence, findingSentence, LETTER_REASONS } from './finding-sentence.js';
 
@@ -14,6 +15,10 @@ const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
 /** Thicknesses in tenths of a millimetre: paper is not measured in marks of a ruler. */
 function thick(length: number): string {
   return `${(Math.round(length / 64) / 10).toFixed(1)} mm`;
+}
+
+function thickUp(length: number): string {
+  return `${(Math.ceil(length / 64) / 10).toFixed(1)} mm`;
 }
 
 function about(estimated: boolean): string {
@@ -44,11 +49,21 @@ function stepLine(sketch: Sketch, step: BuildStep, style: LengthStyle): string {
       ? `${labels.get(id) ?? ''} card base`.trim()
       : `${labels.get(id) ?? '?'} ${sketch.pieces.find((piece) => piece.id === id)?.name ?? id}`;
   if (step.adhesive === null) return `  ${called(step.piece)}: ${thick(step.height)}`;
-  const bridges = step.bridges.length > 0 ? `, over ${step.bridges.map((id) => labels.get(id) ?? id).join(', ')}` : '';
+  const bridges =
+    step.bridges.length > 0 ? `, with a gap over ${step.bridges.map((id) => labels.get(id) ?? id).join(', ')}` : '';
   const glue = step.adhesive === 'foam' ? `on foam of ${formatLength(step.foam, style)}` : 'glued flat';
-  const at = `${formatLength(step.place.x, style)} from the left, ${formatLength(step.place.y, style)} from the top`;
+  const from = (length: Length, edge: string): string =>
+    length >= 0
+      ? `${formatLength(length, style)} from the ${edge}`
+      : `${formatLength(ticks(-length), style)} over the ${edge}`;
+  const { x, y, tilt } = step.place;
+  const turned = tilt === 0 ? '' : `, turned by ${Math.round(tilt * 10) / 10}°`;
+  const at = `${from(x, 'left')}, ${from(y, 'top')}${turned}`;
+  const piece = sketch.pieces.find(({ id }) => id === step.piece);
+  const onto = piece ? gluedOnto(sketch.pieces, piece) : CARD_BASE;
+  const borne = step.restsOn.includes(onto) ? '' : `, borne by ${step.restsOn.map(called).join(' and ')}`;
   const inside = step.face === 'inside' ? ' inside' : '';
-  return `  ${called(step.piece)}${inside}: ${at}, ${glue} on ${step.restsOn.map(called).join(' and ')}${bridges}; then ${thick(step.height)}`;
+  return `  ${called(step.piece)}${inside}: ${at}, ${glue} on ${called(onto)}${borne}${bridges}; then ${thick(step.height)}`;
 }
 
 /** `4 3/8 in by 5 3/4 in`. */
@@ -61,8 +76,10 @@ function envelopeLines({ envelopes }: Assembly, style: LengthStyle): readonly st
   const FITS = { roomy: 'fits', tight: 'tight', strained: 'strained', 'too small': 'too small' } as const;
   return [
     ...(own ? [`  ${own.envelope.name}, ${sizeText(own.envelope, style)}: ${FITS[own.fit]}`] : ['  none is named']),
-    smallest ? `  the smallest usual one: ${smallest.name}, ${sizeText(smallest, style)}` : '  no usual one holds it',
-    `  folded from paper: a square of ${formatLength(cut.square, style)}, notches ${formatLength(cut.notch, style)} along its sides, gives ${sizeText(cut.inside, style)}`,
+    smallest
+      ? `  the smallest usual one: ${smallest.name}, ${sizeText(smallest, { unit: smallest.unit })}`
+      : '  no usual one holds it',
+    `  folded from paper: a square of ${formatLength(cut.square, style)}, notches ${formatLength(cut.notch, style)} from two opposite corners along both sides of each, gives ${sizeText(cut.inside, style)}${cut.tooLong > 0 ? '; cut off the points of the long flaps' : ''}`,
   ];
 }
 
@@ -111,13 +128,14 @@ export function checkText(sketch: Sketch, found: Assembly, pieces: readonly Find
     ...watchLines(sketch, found, pieces),
     'Gluing, with the height of each leaf after it:',
     ...found.steps.map((step) => stepLine(sketch, step, style)),
-    `Thickest spot, closed: ${about(thickness.estimated)}${thick(whole(thickness.height))}`,
+    `Thickest spot, ${sketch.card.fold === 'none' ? 'both sides' : 'closed'}: ${about(thickness.estimated)}${thick(whole(thickness.height))}`,
     `Weight, without glue and foam: ${about(weight.estimated)}${weight.grams.toFixed(1)} g${cards}`,
     'Fold:',
     ...foldLines(found, style),
     'Envelope:',
     ...envelopeLines(found, style),
-    `Post, in its envelope about ${thick(posted.thickness)} and ${Math.ceil(posted.weight)} g:`,
+    // What is posted is never told thinner than it is, here as in the handout.
+    `Post, in its envelope about ${thickUp(posted.thickness)} and ${Math.ceil(posted.weight)} g, glue and foam not weighed:`,
     ...found.post.map(letterLine),
     `  ${found.notice}`,
     BLADE_CAUTION,

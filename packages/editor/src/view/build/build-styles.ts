@@ -168,6 +168,9 @@ export const buildStyles = css`
     }
   }
   @media (forced-colors: active) {
+    ol button {
+      border-inline-start-color: Canvas;
+    }
     ol button[aria-current='step'] {
       border-inline-start-color: Highlight;
     }

@@ -77,7 +77,11 @@ test('keys go along the list, with the focus', async () => {
 test('the steps are played to the end, and held by any press', async () => {
   const { text, press, element } = await lay();
   await press('Play the steps');
+  // As long as its words take to be read.
   vi.advanceTimersByTime(1_700);
+  await element.updateComplete;
+  expect(text('.count')).toBe('Step 1 of 6');
+  vi.advanceTimersByTime(4_000);
   await element.updateComplete;
   expect(text('.count')).toBe('Step 2 of 6');
   await press('Hold');
@@ -85,7 +89,7 @@ test('the steps are played to the end, and held by any press', async () => {
   await element.updateComplete;
   expect(text('.count')).toBe('Step 2 of 6');
   await press('Play the steps');
-  vi.advanceTimersByTime(20_000);
+  vi.advanceTimersByTime(60_000);
   await element.updateComplete;
   expect(text('.count')).toBe('Step 6 of 6');
   expect(text('.play')).toBe('Play the steps');

@@ -2,6 +2,7 @@ import { BLADE_CAUTION } from '@trimwell/handout';
 import { html, type PropertyValues, type TemplateResult } from 'lit';
 import { state } from 'lit/decorators.js';
 import type { CardView } from '../../session/card-watch.js';
+import type { SessionChange } from '../../session/session.js';
 import { SessionElement } from '../session-element.js';
 import { thickText } from '../stack/stack-words.js';
 import { tableStyles } from '../table/table-styles.js';
@@ -10,8 +11,8 @@ import { buildStyles } from './build-styles.js';
 import { stepText, BUILD_WORDS as WORDS } from './build-words.js';
 import { stepDrawing } from './step-drawing.js';
 
-/** How long a step is shown while they are played, in milliseconds. */
-const STEP_TIME = 1_600;
+/** How long a step is shown while they are played, in milliseconds: at least, and for each of its words. */
+const STEP_TIME = { least: 1_600, word: 240 };
 
 /** How the card is built: its steps from the base up, one after the other; where it is thick; and its figures. */
 export class BuildElement extends SessionElement {
@@ -24,8 +25,15 @@ export class BuildElement extends SessionElement {
   #timer: ReturnType<typeof setTimeout> | null = null;
   #refocus = false;
 
-  protected override concerns(): boolean {
-    return false;
+  protected override concerns(change: SessionChange): boolean {
+    return change.opened;
+  }
+
+  protected override sessionChanged(change: SessionChange): void {
+    // Another sketch is built from its own beginning.
+    this.#hold();
+    this.at = 0;
+    super.sessionChanged(change);
   }
 
   protected override get followsPointing(): boolean {
@@ -131,16 +139,25 @@ export class BuildElement extends SessionElement {
     // From the end it begins anew.
     if (this.#step(view) === view.sight.steps.length - 1) this.at = 0;
     this.playing = true;
-    this.#timer = setTimeout(this.#playOn, STEP_TIME);
+    this.#playSoon(view);
   };
+
+  /** The next step comes when this one has been read. */
+  #playSoon(view: CardView): void {
+    const words = stepText(view, this.#step(view)).split(' ').length;
+    this.#timer = setTimeout(this.#playOn, Math.max(STEP_TIME.least, words * STEP_TIME.word));
+  }
 
   readonly #playOn = (): void => {
     const { view } = this.#watch.card;
-    if (!view || !this.playing) return;
+    if (!view || !this.playing) {
+      this.#hold();
+      return;
+    }
     const next = this.#step(view) + 1;
     this.at = Math.min(next, view.sight.steps.length - 1);
     if (next >= view.sight.steps.length - 1) this.#hold();
-    else this.#timer = setTimeout(this.#playOn, STEP_TIME);
+    else this.#playSoon(view);
   };
 
   #hold(): void {

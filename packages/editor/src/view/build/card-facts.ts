@@ -94,7 +94,7 @@ export class CardFactsElement extends SessionElement {
     const liner = linerText(view, style);
     const { heavy, dark, flat } = view.sight.fold;
     return html`<dl>
-      <dt>${FACT_WORDS.closed}</dt>
+      <dt>${view.sketch.card.fold === 'none' ? FACT_WORDS.flat : FACT_WORDS.closed}</dt>
       <dd>${closedText(view, style)}</dd>
       <dt>${FACT_WORDS.thick}</dt>
       <dd>${thicknessParts(view)}</dd>

@@ -30,9 +30,9 @@ export interface SectionLine {
   readonly at: number;
 }
 
-/** The line across the card's width through the middle of its highest piece in front, else through the middle of the card. */
+/** The line through the middle of the highest piece in front, or else inside, or else through the middle of the card. */
 export function usualLine({ sketch, sight }: CardView, along: SectionLine['along']): SectionLine {
-  const highest = sketch.pieces.find(({ id }) => id === sight.front.highest);
+  const highest = sketch.pieces.find(({ id }) => id === (sight.front.highest ?? sight.inside.highest));
   const { card } = sketch;
   const middle = highest
     ? { x: highest.x + highest.width / 2, y: highest.y + highest.height / 2 }
@@ -76,6 +76,14 @@ export function cardSection({ sketch, sight }: CardView, { along, at }: SectionL
   };
 }
 
+/** Where a line meets what is glued to the back of a single leaf, which is seen from behind. */
+function spansBehind(sketch: Sketch, piece: Piece, along: 'x' | 'y', at: number): readonly Span[] {
+  const { width } = sketch.card;
+  const placed = placedPiece(sketch, piece);
+  if (along === 'y') return sectionSpans(placed, along, width - at);
+  return sectionSpans(placed, along, at).map(({ from, to }) => ({ from: width - to, to: width - from }));
+}
+
 function slabsOf(
   sketch: Sketch,
   face: Face,
@@ -88,7 +96,7 @@ function slabsOf(
   return pieces.flatMap((id, index): readonly Slab[] => {
     const [piece, layer] = [byId.get(id), layers[index]];
     if (!piece || !layer || piece.face !== face) return [];
-    const spans = sectionSpans(placedPiece(sketch, piece), along, at);
+    const spans = upwards ? sectionSpans(placedPiece(sketch, piece), along, at) : spansBehind(sketch, piece, along, at);
     if (spans.length === 0) return [];
     const [bottom, top] = upwards
       ? [ground + layer.bottom, ground + layer.top]

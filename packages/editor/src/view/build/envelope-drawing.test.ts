@@ -29,6 +29,24 @@ test('the scores close to a rectangle of the size of the envelope, turned by 45 
   expect(turn).toBeCloseTo(0, 3);
 });
 
+test('flaps that would reach over the far side lose their points, and no more', () => {
+  const long = envelopeTemplate(
+    { width: inches(9), height: inches(4.25) },
+    { glue: inches(1 / 4), step: inches(1 / 16) },
+  );
+  expect(long.tooLong).toBeGreaterThan(0);
+  const cut = envelopeDrawing(long, { unit: 'in' }).items.find(({ key }) => key === 'cut');
+  if (cut?.kind !== 'path') throw new Error('there is a cut');
+  const points = [cut.outline.start, ...cut.outline.steps.map(({ to }) => to)];
+  expect(points).not.toContainEqual({ x: long.square, y: 0 });
+  expect(points).toContainEqual({ x: 0, y: 0 });
+  // What is left of a long flap, from its score in: less than the envelope is high.
+  const reach = Math.max(...points.map(({ x, y }) => (x - y) / Math.SQRT2)) - (long.notch - long.scoreOff) / Math.SQRT2;
+  const high = (long.notch - long.scoreOff) * Math.SQRT2;
+  expect(reach).toBeLessThan(high);
+  expect(reach).toBeGreaterThan(high - inches(1 / 2));
+});
+
 test('every notch goes in as deep as the score is off, and the square is whole at its corners', () => {
   const cut = envelopeDrawing(template, { unit: 'in' }).items.find(({ key }) => key === 'cut');
   if (cut?.kind !== 'path') throw new Error('there is a cut');

@@ -11,7 +11,8 @@ function polygon([start, ...others]: readonly Point[]): Outline {
  * The square that an envelope is folded from, as it lies before you: what is cut, and what is scored. The corners of the envelope lie
  * `notch` along the sides and `scoreOff` in from them (see `envelopeTemplate`), the upper left one along the upper side.
  */
-export function envelopeDrawing({ square, notch, scoreOff, inside }: EnvelopeTemplate, style: LengthStyle): Drawing {
+export function envelopeDrawing(template: EnvelopeTemplate, style: LengthStyle): Drawing {
+  const { square, notch, scoreOff, inside, tooLong } = template;
   const far = square - notch;
   const corners: readonly Point[] = [
     { x: notch, y: scoreOff },
@@ -21,12 +22,21 @@ export function envelopeDrawing({ square, notch, scoreOff, inside }: EnvelopeTem
   ];
   const [upper, right, lower, left] = corners as readonly [Point, Point, Point, Point];
   const off = scoreOff;
+  // The point of a flap that would reach over the far side of the envelope is cut off, parallel to its score, and a little more.
+  const short = tooLong > 0 ? (tooLong + off) * Math.SQRT2 : 0;
+  const point = (corner: Point, before: Point, after: Point): readonly Point[] =>
+    short === 0
+      ? [corner]
+      : [
+          { x: corner.x + before.x * short, y: corner.y + before.y * short },
+          { x: corner.x + after.x * short, y: corner.y + after.y * short },
+        ];
   const edge: readonly Point[] = [
     { x: 0, y: 0 },
     { x: notch - off, y: 0 },
     upper,
     { x: notch + off, y: 0 },
-    { x: square, y: 0 },
+    ...point({ x: square, y: 0 }, { x: -1, y: 0 }, { x: 0, y: 1 }),
     { x: square, y: far - off },
     right,
     { x: square, y: far + off },
@@ -34,7 +44,7 @@ export function envelopeDrawing({ square, notch, scoreOff, inside }: EnvelopeTem
     { x: far + off, y: square },
     lower,
     { x: far - off, y: square },
-    { x: 0, y: square },
+    ...point({ x: 0, y: square }, { x: 1, y: 0 }, { x: 0, y: -1 }),
     { x: 0, y: notch + off },
     left,
     { x: 0, y: notch - off },

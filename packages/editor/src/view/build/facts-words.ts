@@ -1,6 +1,6 @@
 import { formatLength, formatSize, type Length, type LengthStyle, ticks } from '@trimwell/geometry';
 import { LETTER_REASONS } from '@trimwell/handout';
-import { rulerStep } from '@trimwell/sketch';
+import { type EnvelopeSize, rulerStep } from '@trimwell/sketch';
 import type { EnvelopeFit, LetterAnswer } from '@trimwell/sketch/assembly';
 import type { CardView } from '../../session/card-watch.js';
 import { thickText } from '../stack/stack-words.js';
@@ -9,6 +9,7 @@ import { thickText } from '../stack/stack-words.js';
 
 export const FACT_WORDS = {
   closed: 'Closed',
+  flat: 'In all',
   thick: 'Thickest',
   weight: 'Weight',
   fold: 'Fold',
@@ -47,10 +48,11 @@ export function closedText({ sketch, sight }: CardView, style: LengthStyle): str
 export function thicknessParts({ sketch, sight }: CardView): string {
   const { height, base, front, inside, estimated } = sight.thickness;
   const part = (length: number): string => thickText(length, sketch.unit);
+  const within = sketch.card.fold === 'none' ? 'behind' : 'inside';
   const parts = [
     `the base ${part(base)}`,
-    `in front ${part(front)}`,
-    ...(inside > 0 ? [`inside ${part(inside)}`] : []),
+    ...(front > 0 ? [`in front ${part(front)}`] : []),
+    ...(inside > 0 ? [`${within} ${part(inside)}`] : []),
   ];
   return `${about(estimated, part(height))}: ${parts.join(', ')}`;
 }
@@ -75,6 +77,12 @@ export function foldText({ sight }: CardView, style: LengthStyle): string {
   return `${scoreFirst ? 'scored ' : ''}${formatLength(flat.score.at, style)} from the ${side} of ${formatSize(flat, style)}, ${grains[grain]}; ${bases}`;
 }
 
+/** A usual envelope with its size, in the unit that it is sold in, where its name does not say it. */
+function sizedName(envelope: EnvelopeSize): string {
+  const size = formatSize(envelope, { unit: envelope.unit });
+  return /\d (in|mm)$/.test(envelope.name) ? envelope.name : `${envelope.name}, ${size}`;
+}
+
 const FITS: Readonly<Record<EnvelopeFit['fit'], string>> = {
   roomy: 'the card slips in easily',
   tight: 'tight',
@@ -91,7 +99,7 @@ export function linerText({ sight }: CardView, style: LengthStyle): string | nul
 
 export function envelopeText({ sight }: CardView, style: LengthStyle): string {
   const { own, smallest } = sight.envelopes;
-  const usual = smallest ? `${smallest.name}, ${formatSize(smallest, style)}` : null;
+  const usual = smallest ? sizedName(smallest) : null;
   if (!own)
     return usual
       ? `none is named; the smallest usual one is ${usual}`
@@ -105,7 +113,8 @@ export function paperEnvelopeText({ sketch, sight }: CardView, style: LengthStyl
   const [first] = papers;
   const name = sketch.papers.find(({ id }) => id === first?.paper)?.name;
   const from = first && name ? `; ${first.perSheet} from a sheet of ${name}` : '';
-  return `a square of ${formatLength(cut.square, style)}${from}`;
+  const points = cut.tooLong > 0 ? '; the points of its long flaps are cut off, as drawn' : '';
+  return `a square of ${formatLength(cut.square, style)}, for an envelope of ${formatSize(cut.inside, style)}${from}${points}`;
 }
 
 /** `letter; a surcharge may be asked: perhaps of uneven thickness` */
@@ -127,5 +136,5 @@ export function sourceText({ country }: LetterAnswer): string {
 /** What the card is in its envelope: `in its envelope about 3.1 mm and 16 g`. */
 export function postedText({ sketch, sight }: CardView): string {
   const { thickness, weight } = sight.posted;
-  return `In its envelope about ${thickText(thickness, sketch.unit)} thick and ${Math.ceil(weight)} g.`;
+  return `In its envelope about ${thickText(thickness, sketch.unit)} thick and ${Math.ceil(weight)} g, glue and foam not weighed.`;
 }

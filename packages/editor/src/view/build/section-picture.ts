@@ -36,10 +36,10 @@ function groundOf(sketch: Sketch, piece: string): string {
 }
 
 /** Heights of the letters beside the section: each at its paper, and a line apart. */
-function letterPlaces(middles: readonly number[], foot: number): readonly number[] {
+function letterPlaces(middles: readonly number[]): readonly number[] {
   const places: number[] = [];
   // From the table up; what does not fit beside its paper goes higher.
-  for (const middle of middles) places.push(Math.min(middle, (places.at(-1) ?? foot + LETTER) - LETTER));
+  for (const middle of middles) places.push(Math.min(middle, (places.at(-1) ?? LETTER) - LETTER));
   return places;
 }
 
@@ -66,15 +66,13 @@ export function sectionPicture(
   const up = across * times;
   const labels = labelPieces(sketch);
   const free = section.slabs.filter((slab) => !isBehind(slab, section.slabs));
-  const high = Math.max(section.height * up, free.length * LETTER);
-  const foot = TOP + high;
+  // First as if the table were at 0, upwards being less: the highest letter or paper says how high the picture is.
+  const levels = letterPlaces(free.map(({ bottom, top }) => (-(bottom + top) / 2) * up));
+  const foot = TOP + Math.max(section.height * up, ...levels.map((level) => -level));
   const x = (at: number): number => LEFT + (at - section.from) * across;
   const y = (at: number): number => foot - at * up;
   const column = width - RIGHT + 30;
-  const places = letterPlaces(
-    free.map(({ bottom, top }) => y((bottom + top) / 2)),
-    foot,
-  );
+  const places = levels.map((level) => foot + level);
   const letter = (slab: Slab): SVGTemplateResult => {
     const text = labels.get(slab.piece) ?? '?';
     const place = places[free.indexOf(slab)];

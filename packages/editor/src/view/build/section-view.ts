@@ -47,8 +47,9 @@ export class CardSectionElement extends SessionElement {
     const { view } = this.#watch.card;
     if (!view) return nothing;
     const { sketch } = view;
-    const line = this.line ?? usualLine(view, this.along);
-    const most = line.along === 'x' ? sketch.card.height : sketch.card.width;
+    const most = this.along === 'x' ? sketch.card.height : sketch.card.width;
+    // What lay on the card that was here before may lie off this one.
+    const line = this.line && this.line.at <= most ? this.line : usualLine(view, this.along);
     const step = rulerStep(sketch.unit);
     const width = innerWidth < NARROW ? 360 : 620;
     const section = cardSection(view, line);

@@ -67,7 +67,8 @@ export class StepDrawingElement extends DrawingElement {
         height: 100%;
       }
       g.lit > path[data-role='outline'] {
-        stroke: var(--accent);
+        /* Papers keep their colours by night, and so does what is drawn on them. */
+        stroke: #97371c;
         stroke-width: 2.6;
         stroke-dasharray: 7 4;
       }

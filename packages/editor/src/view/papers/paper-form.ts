@@ -24,6 +24,17 @@ const GRAINS = [
   ['along its height', 'height'],
 ] as const;
 
+/** A sheet turned by a quarter: its margins and its grain go with it. */
+function turnedSheet({ width, height, margins, grain }: Paper): PaperChanges {
+  const { top, right, bottom, left } = margins;
+  return {
+    width: height,
+    height: width,
+    margins: { top: left, right: top, bottom: right, left: bottom },
+    ...(grain === undefined ? {} : { grain: grain === 'width' ? 'height' : 'width' }),
+  };
+}
+
 /** What one paper is: its name, kind, size, sheets at hand, direction, margins, weight, thickness and price. */
 export class PaperFormElement extends SessionElement {
   static override readonly styles = [
@@ -161,7 +172,7 @@ export class PaperFormElement extends SessionElement {
         ${this.#length('Width of the sheet', paper.width, 1, (width) => this.#change({ width }, 'size'))} ×
         ${this.#length('Height of the sheet', paper.height, 1, (height) => this.#change({ height }, 'size'))}
       </span>
-      ${paper.width === paper.height ? nothing : html`<button class="act" @click=${() => this.#change({ width: paper.height, height: paper.width }, 'size')}>Turn the sheet</button>`}
+      ${paper.width === paper.height ? nothing : html`<button class="act" @click=${() => this.#change(turnedSheet(paper), 'size')}>Turn the sheet</button>`}
       ${this.#says('size')}`;
   }
 

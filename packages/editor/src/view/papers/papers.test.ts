@@ -179,3 +179,25 @@ test('a mix says in which pieces its papers take turns', async () => {
     /^2 papers take turns in Panel and Strip, so that no two cards look alike/,
   );
 });
+
+test('a sheet is turned with its margins and its grain', async () => {
+  const { part, paper, settled, papers } = await open('ivory');
+  const [first] = papers.session.state.sketch.papers.filter(({ id }) => id === 'ivory');
+  if (!first) throw new Error('the sample has ivory card');
+  const [none, some] = [ticks(0), inches(1 / 4)];
+  const margins = { top: some, right: none, bottom: none, left: none };
+  const set = { ...first, width: inches(8.5), height: inches(11), grain: 'height' as const, margins };
+  papers.session.dispatch({ event: 'paper.change', edits: [{ do: 'set-paper', paper: set }], at: 1 });
+  await settled();
+  [...part('trimwell-paper-form').querySelectorAll('button')]
+    .find(({ textContent }) => textContent === 'Turn the sheet')
+    ?.click();
+  await settled();
+  // By a quarter to the right: what was at the top is at the right.
+  expect(paper('ivory')).toMatchObject({
+    width: inches(11),
+    height: inches(8.5),
+    grain: 'width',
+    margins: { top: none, right: some, bottom: none, left: none },
+  });
+});

@@ -47,7 +47,7 @@ test('how thick it is comes when the card has been looked at', async () => {
   await vi.waitUntil(() => root.querySelector('.thick')?.textContent !== '\u00a0', PATIENCE);
   await element.updateComplete;
   expect(root.querySelector('.thick')?.textContent).toMatch(
-    /^About 0\.\d\d in at the thickest, at Greeting; 0\.\d\d in with the card closed\.$/,
+    /^About 0\.\d\d\d in at the thickest, at Greeting; 0\.\d\d\d in with the card closed\.$/,
   );
   vi.unstubAllGlobals();
 });

@@ -8,9 +8,9 @@ export function faceText(face: Face): string {
   return face === 'front' ? 'on the front' : 'inside';
 }
 
-/** A height as is usual for what a post office measures: tenths of a millimetre, or hundredths of an inch. */
+/** A height as paper is measured: tenths of a millimetre, or thousandths of an inch. */
 export function thickText(height: number, unit: Sketch['unit']): string {
-  return unit === 'mm' ? `${(height / millimetres(1)).toFixed(1)} mm` : `${(height / inches(1)).toFixed(2)} in`;
+  return unit === 'mm' ? `${(height / millimetres(1)).toFixed(1)} mm` : `${(height / inches(1)).toFixed(3)} in`;
 }
 
 /**
@@ -26,7 +26,8 @@ export function thicknessText(view: CardView | null, face: Face): string {
   const where = top ? `, at ${top.name}` : '';
   const highest = thickText(leaf + thickness[face], sketch.unit);
   const closed = thickText(thickness.height, sketch.unit);
-  return `${thickness.estimated ? 'About ' : ''}${highest} at the thickest${where}; ${closed} with the card closed.`;
+  const whole = sketch.card.fold === 'none' ? 'with both sides' : 'with the card closed';
+  return `${thickness.estimated ? 'About ' : ''}${highest} at the thickest${where}; ${closed} ${whole}.`;
 }
 
 /** Opens the tray in which the card is built, step by step. */

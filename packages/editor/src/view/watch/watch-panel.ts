@@ -8,7 +8,15 @@ import { tableStyles } from '../table/table-styles.js';
 import { WatchCard } from '../watch-card.js';
 import { isOfCard, mend, type Watched, watchedOf } from './found.js';
 import { severityMark, severityStyles } from './severity-mark.js';
-import { findingText, NOTHING_TO_WATCH, pieceName, SEVERITY_WORDS, unmadePieces, unmadeText } from './watch-words.js';
+import {
+  findingText,
+  NOTHING_TO_WATCH,
+  notLookedAt,
+  pieceName,
+  SEVERITY_WORDS,
+  unmadePieces,
+  unmadeText,
+} from './watch-words.js';
 
 /** Findings that are told at once; the rest come when asked for. */
 const FEW = 5;
@@ -74,6 +82,7 @@ export class WatchElement extends SessionElement {
 
   protected override render(): TemplateResult {
     const { sketch } = this.session.state;
+    const { failure } = this.#watch.card;
     const findings = watchedOf(this.session, this.#watch.card);
     const told = new Set(findings.map(({ piece, code }) => `${piece} ${code}`));
     const unmade = unmadePieces(this.session.plan.batch?.papers.flatMap(({ plan }) => plan.unmade) ?? []).filter(
@@ -94,7 +103,8 @@ export class WatchElement extends SessionElement {
           (watched) => `${watched.code} ${watched.piece} ${(isOfCard(watched) ? watched.paper : watched.edge) ?? ''}`,
           (finding) => this.#finding(finding),
         )}
-        ${unmade.length + findings.length === 0 ? html`<li class="fine quiet">${severityMark('worth knowing')}${NOTHING_TO_WATCH}</li>` : nothing}
+        ${failure === null ? nothing : html`<li class="quiet">${severityMark('worth knowing')}${notLookedAt(failure)}</li>`}
+        ${unmade.length + findings.length === 0 && failure === null ? html`<li class="fine quiet">${severityMark('worth knowing')}${NOTHING_TO_WATCH}</li>` : nothing}
       </ul>
       ${more > 0 ? html`<button class="more act" @click=${this.#showAll}>and ${more} more</button>` : nothing}`;
   }

@@ -8,6 +8,11 @@ import { isOfCard, type Watched } from './found.js';
 
 export const NOTHING_TO_WATCH = 'Nothing: every piece lies on the card and on the ruler.';
 
+/** Said where the card as a whole could not be looked at, and so nothing of that was found. */
+export function notLookedAt(why: string): string {
+  return `Envelope, fold and post could not be looked at: ${why}.`;
+}
+
 const REASONS: Readonly<Record<UnmadeReason, string>> = {
   'out of sheets': 'there are not enough sheets',
   'larger than every sheet': 'it is larger than its sheet',
