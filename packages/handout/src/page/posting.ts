@@ -2,7 +2,7 @@ import { cardFacts } from '@trimwell/sketch/assembly';
 import type { HandoutContext } from './context.js';
 
 /** A length in tenths of a millimetre, rounded up: what is posted is never thinner. */
-function millimetresUp(length: number): number {
+export function millimetresUp(length: number): number {
   return Math.ceil(length / 64) / 10;
 }
 

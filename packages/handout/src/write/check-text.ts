@@ -3,6 +3,7 @@ import { CARD_BASE, type Finding, SEVERITIES, type Severity, type Sketch } from 
 import type { Assembly, BuildStep, LetterAnswer } from '@trimwell/sketch/assembly';
 import { labelPieces } from '../draw/labels.js';
 import { gluedOnto } from '../page/gluing.js';
+import { millimetresUp } from '../page/posting.js';
 import { BLADE_CAUTION } from './cautions.js';
 import { cardFindingSentence, findingSentence, LETTER_REASONS } from './finding-sentence.js';
 
@@ -15,10 +16,6 @@ const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
 /** Thicknesses in tenths of a millimetre: paper is not measured in marks of a ruler. */
 function thick(length: number): string {
   return `${(Math.round(length / 64) / 10).toFixed(1)} mm`;
-}
-
-function thickUp(length: number): string {
-  return `${(Math.ceil(length / 64) / 10).toFixed(1)} mm`;
 }
 
 function about(estimated: boolean): string {
@@ -134,8 +131,7 @@ export function checkText(sketch: Sketch, found: Assembly, pieces: readonly Find
     ...foldLines(found, style),
     'Envelope:',
     ...envelopeLines(found, style),
-    // What is posted is never told thinner than it is, here as in the handout.
-    `Post, in its envelope about ${thickUp(posted.thickness)} and ${Math.ceil(posted.weight)} g, glue and foam not weighed:`,
+    `Post, in its envelope about ${millimetresUp(posted.thickness).toFixed(1)} mm and ${Math.ceil(posted.weight)} g, glue and foam not weighed:`,
     ...found.post.map(letterLine),
     `  ${found.notice}`,
     BLADE_CAUTION,
