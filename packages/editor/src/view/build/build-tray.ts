@@ -36,10 +36,6 @@ export class BuildElement extends SessionElement {
     super.sessionChanged(change);
   }
 
-  protected override get followsPointing(): boolean {
-    return true;
-  }
-
   override disconnectedCallback(): void {
     super.disconnectedCallback();
     this.#hold();
@@ -79,7 +75,7 @@ export class BuildElement extends SessionElement {
       <div class="turns" role="group" aria-label=${WORDS.steps}>
         <button aria-disabled=${step === 0} @click=${() => this.#go(step - 1)}>${WORDS.back}</button>
         <button aria-disabled=${step === last} @click=${() => this.#go(step + 1)}>${WORDS.on}</button>
-        <button class="play" aria-pressed=${this.playing} @click=${this.#playOrHold}>${this.playing ? WORDS.pause : WORDS.play}</button>
+        <button class="play" @click=${this.#playOrHold}>${this.playing ? WORDS.pause : WORDS.play}</button>
         <span class="count">${WORDS.stepOf(step + 1, last + 1)}</span>
       </div>
       <p class="now" role="status">${stepText(view, step)}</p>`;
