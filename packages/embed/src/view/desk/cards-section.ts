@@ -36,8 +36,10 @@ export function cardsSection(shown: Shown): readonly Child[] {
         part('input', {
           type: 'checkbox',
           '.checked': asMany,
-          onchange: (event: Event) =>
-            acts.choose({ cards: target(event).checked ? AS_MANY_AS_POSSIBLE : (state.plan.made?.batch.cards ?? 1) }),
+          onchange: (event: Event) => {
+            acts.draft('cards', null);
+            acts.choose({ cards: target(event).checked ? AS_MANY_AS_POSSIBLE : (state.plan.made?.batch.cards ?? 1) });
+          },
         }),
         ` ${WORDS.asMany}`,
       ),
