@@ -37,8 +37,10 @@ export function cardsSection(shown: Shown): readonly Child[] {
           type: 'checkbox',
           '.checked': asMany,
           onchange: (event: Event) => {
+            const cards = target(event).checked ? AS_MANY_AS_POSSIBLE : (state.plan.made?.batch.cards ?? 1);
+            // It is read first: whatever is done shows the state from before again.
             acts.draft('cards', null);
-            acts.choose({ cards: target(event).checked ? AS_MANY_AS_POSSIBLE : (state.plan.made?.batch.cards ?? 1) });
+            acts.choose({ cards });
           },
         }),
         ` ${WORDS.asMany}`,
