@@ -3,6 +3,7 @@ import { defineConfig } from 'vitest/config';
 
 /** Tests run from source: packages' `source` export condition points at src, so no build is needed. */
 const conditions = ['source', 'module', 'browser', 'development|production'];
+const setupFiles = [fileURLToPath(new URL('kit/seed.ts', import.meta.url))];
 const shared = {
   resolve: { conditions },
   ssr: { resolve: { conditions: ['source', 'module', 'node', 'development|production'] } },
@@ -24,6 +25,7 @@ export default defineConfig({
           include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts'],
           exclude: ['**/node_modules/**', 'packages/{editor,embed}/src/view/**', 'tests/browser/**'],
           testTimeout: 60_000,
+          setupFiles,
         },
       },
       {
@@ -33,6 +35,7 @@ export default defineConfig({
           environment: 'jsdom',
           include: ['packages/{editor,embed}/src/view/**/*.test.ts'],
           testTimeout: 30_000,
+          setupFiles,
         },
       },
     ],

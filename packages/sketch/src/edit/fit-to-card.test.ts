@@ -223,14 +223,20 @@ test('tilted pieces and circles keep their proportion, and stay on the card', ()
       expect(Math.abs(mat.y + mat.height / 2 - after.card.height / 2) + down).toBeLessThanOrEqual(
         after.card.height / 2 + 1,
       );
-      const share = Math.min(to[0] / card[0], to[1] / card[1]);
       // Outer sizes are scaled, down to a mark, never below one mark between the reveals of 2.
       for (const way of ['width', 'height'] as const) {
         const outer = old[way] / 1016 + 4;
-        expect(now[way] / 1016 + 4).toBe(Math.max(5, Math.floor(Number((outer * share).toFixed(9)))));
+        const scaled = Math.min(Math.floor((outer * to[0]) / card[0]), Math.floor((outer * to[1]) / card[1]));
+        expect(now[way] / 1016 + 4).toBe(Math.max(5, scaled));
       }
     }),
   );
+});
+
+test('a size that comes to a mark exactly is not cut short: 22 marks on 44 are 49 on 98', () => {
+  const box = { x: 13, y: 24, width: 18, height: 9, reveal: 2, tilt: 1, round: false };
+  const after = fitted(inSteps('in', [44, 58], [box]), ticks(98 * 1016), ticks(130 * 1016));
+  expect(piece(after, 'mat-0').width).toBe(49 * 1016);
 });
 
 test('an even border stays even, and as wide, whatever the proportion', () => {

@@ -87,9 +87,11 @@ function fitTilted(axes: Axes, group: Group, old: Place): Place {
   const { step } = axes.across;
   const { tilt } = group.root;
   const beyond = 2 * outermost(group);
-  const share = Math.min(axes.across.to / axes.across.from, axes.down.to / axes.down.from);
+  const { across, down } = axes;
+  const { from, to } = across.to * down.from < down.to * across.from ? across : down;
+  // Multiplied first: a share of its own would not be exact, and a size that comes to a mark would fall short of it.
   const sized = (stretch: Stretch): number =>
-    Math.max(step, markBelow(length(stretch) * share - beyond, step)) + beyond;
+    Math.max(step, markBelow((length(stretch) * to) / from - beyond, step)) + beyond;
   const before = halfBox({ width: ticks(length(old.across)), height: ticks(length(old.down)) }, tilt);
   const [width, height] = [sized(old.across), sized(old.down)];
   const after = halfBox({ width: ticks(width), height: ticks(height) }, tilt);
