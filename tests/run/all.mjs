@@ -1,10 +1,11 @@
 /**
- * Everything that CI runs, in order, with one plain line at the end: `N passed, N failed`. Each stage runs even when an
- * earlier one failed, so that one run tells all; the exit code is 0 only when nothing failed.
+ * Everything that CI runs, in order, then what failed and one plain line at the end: `N passed, N failed`. Each stage runs
+ * even when an earlier one failed, so that one run tells all; the exit code is 0 only when nothing failed.
  */
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { browserFailures, unitFailures } from './failures.mjs';
 import { ensureChromium } from './find-chromium.mjs';
 import { ensureReaders } from './find-readers.mjs';
 
@@ -15,6 +16,7 @@ const report = (name) => fileURLToPath(new URL(name, reports));
 
 let passed = 0;
 let failed = 0;
+const failures = [];
 
 function stage(title, command, args, env = {}) {
   const start = performance.now();
@@ -29,16 +31,24 @@ function stage(title, command, args, env = {}) {
 /** A stage without counts of its own counts as one test. */
 function single(title, command, args) {
   if (stage(title, command, args)) passed += 1;
-  else failed += 1;
+  else {
+    failed += 1;
+    failures.push(title);
+  }
 }
 
 /** A stage whose runner writes a JSON report: its own counts are added; a run without tests has failed. */
-function counted(title, command, args, file, count, env) {
+function counted(title, command, args, file, { count, told, env }) {
   const good = stage(title, command, args, env);
-  const counts = existsSync(file) ? count(JSON.parse(readFileSync(file, 'utf8'))) : { passed: 0, failed: 0 };
+  const json = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : null;
+  const counts = json ? count(json) : { passed: 0, failed: 0 };
   passed += counts.passed;
   failed += counts.failed;
-  if (counts.passed + counts.failed === 0 || (!good && counts.failed === 0)) failed += 1;
+  if (json) failures.push(...told(json));
+  if (counts.passed + counts.failed === 0 || (!good && counts.failed === 0)) {
+    failed += 1;
+    failures.push(`${title}: the run itself`);
+  }
 }
 
 rmSync(reports, { recursive: true, force: true });
@@ -58,7 +68,10 @@ counted(
     `--outputFile.json=${report('unit.json')}`,
   ],
   report('unit.json'),
-  (json) => ({ passed: json.numPassedTests, failed: json.numFailedTests + json.numPendingTests }),
+  {
+    count: (json) => ({ passed: json.numPassedTests, failed: json.numFailedTests + json.numPendingTests }),
+    told: unitFailures,
+  },
 );
 single('editor bundle', bin('vite'), ['build', 'packages/editor', '--logLevel', 'warn']);
 single('embed bundle', bin('vite'), ['build', 'packages/embed', '--logLevel', 'warn']);
@@ -69,9 +82,14 @@ counted(
   bin('playwright'),
   ['test', '--config', 'tests/playwright.config.ts'],
   report('browser.json'),
-  (json) => ({ passed: json.stats.expected, failed: json.stats.unexpected + json.stats.flaky + json.stats.skipped }),
-  { CHROMIUM: ensureChromium(), PLAYWRIGHT_JSON_OUTPUT_NAME: report('browser.json') },
+  {
+    count: ({ stats }) => ({ passed: stats.expected, failed: stats.unexpected + stats.flaky + stats.skipped }),
+    told: browserFailures,
+    env: { CHROMIUM: ensureChromium(), PLAYWRIGHT_JSON_OUTPUT_NAME: report('browser.json') },
+  },
 );
+
+if (failures.length > 0) console.log(`\n== what failed\n${failures.join('\n')}`);
 
 console.log(`\n${passed} passed, ${failed} failed`);
 process.exitCode = failed === 0 ? 0 : 1;

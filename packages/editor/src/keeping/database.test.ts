@@ -1,4 +1,5 @@
 import { afterEach, expect, test, vi } from 'vitest';
+import { PATIENCE } from '../../../../tests/kit/patience.js';
 
 const opening = vi.hoisted(() => ({
   blocked: (): void => undefined,
@@ -28,7 +29,7 @@ test('a database that was blocked and opens after all is closed, so that it stan
   const close = vi.fn();
   opening.opens({ close });
   await expect(used).rejects.toMatchObject({ trouble: 'blocked' });
-  await vi.waitFor(() => expect(close).toHaveBeenCalledOnce());
+  await vi.waitFor(() => expect(close).toHaveBeenCalledOnce(), PATIENCE);
   // The next use opens it anew, and keeps what it opened.
   const again = inDatabase(async (database) => database);
   const second = { close: vi.fn() };

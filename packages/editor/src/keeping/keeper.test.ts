@@ -3,6 +3,7 @@ import { inches } from '@trimwell/geometry';
 import type { Sketch } from '@trimwell/sketch';
 import { IDBFactory, IDBObjectStore } from 'fake-indexeddb';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { PATIENCE } from '../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import type { PlanPort } from '../session/plan-messages.js';
 import { Session } from '../session/session.js';
@@ -67,7 +68,7 @@ async function titles(): Promise<readonly string[]> {
 }
 
 async function reached(keeper: Keeper, kind: KeptState['kind']): Promise<void> {
-  await vi.waitFor(() => expect(keeper.state.kind).toBe(kind), { timeout: 15_000 });
+  await vi.waitFor(() => expect(keeper.state.kind).toBe(kind), PATIENCE);
 }
 
 test('a browser that refuses to be asked for lasting storage breaks nothing', async () => {

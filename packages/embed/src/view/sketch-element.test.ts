@@ -3,6 +3,7 @@ import { writeShareCode } from '@trimwell/sketch/share-code';
 import { afterEach, expect, test, vi } from 'vitest';
 import { sampleDocument } from '../../../../tests/kit/sample-document.js';
 import '../define.js';
+import { PATIENCE } from '../../../../tests/kit/patience.js';
 import { readChoicesCode } from '../state/choices.js';
 
 afterEach(() => {
@@ -123,10 +124,10 @@ test('a link brings a version back, and one for another sketch or of nonsense le
   localStorage.clear();
   location.hash = `trimwell=${code}`;
   const again = await shown(script(sampleDocument()));
-  await vi.waitFor(() => expect(cells(again)[0]).toBe('215.9 × 139.7 mm'));
+  await vi.waitFor(() => expect(cells(again)[0]).toBe('215.9 × 139.7 mm'), PATIENCE);
   const other = await shown(script({ ...sampleDocument(), id: 'another' }));
   location.hash = 'trimwell=cNonsense';
-  await vi.waitFor(() => expect(root(other).textContent).toContain('could not be read'));
+  await vi.waitFor(() => expect(root(other).textContent).toContain('could not be read'), PATIENCE);
   expect(cells(other)[0]).toBe('8 1⁄2 × 5 1⁄2 in');
 });
 
@@ -136,8 +137,9 @@ test('the desk opens by its button; where no planner can run it says so', async 
   button?.click();
   expect(button?.getAttribute('aria-expanded')).toBe('true');
   // There are no workers in this environment, as on a page that forbids them.
-  await vi.waitFor(() =>
-    expect(root(element).querySelector('[role=status]')?.textContent).toContain('could not be worked out'),
+  await vi.waitFor(
+    () => expect(root(element).querySelector('[role=status]')?.textContent).toContain('could not be worked out'),
+    PATIENCE,
   );
   const boxes = [...root(element).querySelectorAll('.desk summary')].map((summary) => summary.textContent);
   expect(boxes).toEqual([

@@ -1,5 +1,6 @@
 import { inches } from '@trimwell/geometry';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { Session } from '../../session/session.js';
 import { select } from '../../state/commands.js';
@@ -56,7 +57,7 @@ async function open() {
   const inverse = () => ({ a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 });
   Object.assign(face.svg, { getScreenCTM: () => ({ inverse }) });
   const strip = face.renderRoot.querySelector('[data-piece="strip"]');
-  await vi.waitFor(() => expect(strip && bound.has(strip)).toBe(true));
+  await vi.waitFor(() => expect(strip && bound.has(strip)).toBe(true), PATIENCE);
   const listeners = bound.get(strip as Element) as Listeners;
   const step = (clientX: number) => ({
     clientX,

@@ -10,6 +10,7 @@ import { KeptNoteElement } from '../kept-note.js';
 import { DrawingElement } from '../table/drawing-element.js';
 import { type BoardsElement, standing } from './boards.js';
 import './define.js';
+import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { ShelfElement } from './shelf.js';
 import type { StorageElement } from './storage-panel.js';
 
@@ -20,7 +21,7 @@ const keepers: Keeper[] = [];
 
 /** Waits until `check` holds, however busy the machine is. */
 function eventually(check: () => void | Promise<void>): Promise<void> {
-  return vi.waitFor(check, { timeout: 15_000 });
+  return vi.waitFor(check, PATIENCE);
 }
 
 beforeEach(async () => {

@@ -1,5 +1,6 @@
 import { afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { AssemblyWorker, planningPort } from '../../../../../tests/kit/assembly-worker.js';
+import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import type { PlanPort } from '../../session/plan-messages.js';
 import { Session } from '../../session/session.js';
@@ -7,9 +8,6 @@ import { Pointing } from '../pointing.js';
 import { StackElement } from './stack-panel.js';
 
 const silent: PlanPort = { onmessage: null, postMessage: () => {}, terminate: () => {} };
-
-/** The card is looked at in this very thread, which may have other work. */
-const PATIENCE = { timeout: 15_000 };
 
 beforeAll(() => customElements.define('trimwell-stack', StackElement));
 afterEach(() => document.body.replaceChildren());

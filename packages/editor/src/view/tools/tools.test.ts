@@ -1,6 +1,7 @@
 import { inches, ticks } from '@trimwell/geometry';
 import type { Edge, Piece } from '@trimwell/sketch';
-import { afterEach, beforeAll, beforeEach, expect, test } from 'vitest';
+import { afterEach, beforeAll, beforeEach, expect, test, vi } from 'vitest';
+import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { Session } from '../../session/session.js';
 import { applyTransaction } from '../../state/transaction.js';
@@ -183,13 +184,13 @@ test('each edge says what it is, and its slip punches it from pictures', async (
   expect(root.querySelector('trimwell-edge-slip')).toBeNull();
 });
 
-async function shownSlip(root: ShadowRoot): Promise<EdgeSlipElement> {
-  for (let turn = 0; turn < 50; turn += 1) {
+/** The slip of an edge, which is loaded when it is first wanted. */
+function shownSlip(root: ShadowRoot): Promise<EdgeSlipElement> {
+  return vi.waitFor(() => {
     const slip = root.querySelector<EdgeSlipElement>('trimwell-edge-slip');
-    if (slip?.shadowRoot?.querySelector('dialog')?.open) return slip;
-    await new Promise((resolve) => setTimeout(resolve, 10));
-  }
-  throw new Error('no slip');
+    if (!slip?.shadowRoot?.querySelector('dialog')?.open) throw new Error('no slip');
+    return slip;
+  }, PATIENCE);
 }
 
 test('repeats that do not end whole are told, and made whole by a press', async () => {
@@ -292,6 +293,6 @@ test('a changed punch changes every edge that it is used on, and the one in the 
   await type(inside, 'Depth of the punch', '3/16');
   inside.querySelector<HTMLButtonElement>('button[type="submit"]')?.click();
   expect(session.state.sketch.punches[0]?.depth).toBe(inches(3 / 16));
-  await expect.poll(() => ownTools.punches.map(({ depth }) => depth)).toEqual([inches(3 / 16)]);
+  await expect.poll(() => ownTools.punches.map(({ depth }) => depth), PATIENCE).toEqual([inches(3 / 16)]);
   expect(applyTransaction(session.state, { event: 'x', edits: [], at: 0 }).sketch).toBe(session.state.sketch);
 });

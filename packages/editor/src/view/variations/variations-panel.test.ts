@@ -1,6 +1,7 @@
 import { inches } from '@trimwell/geometry';
 import type { NearMisses } from '@trimwell/sketch';
 import { afterEach, beforeAll, expect, test, vi } from 'vitest';
+import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import type { PlanAnswer, PlanPort } from '../../session/plan-messages.js';
 import { Session } from '../../session/session.js';
@@ -74,7 +75,7 @@ async function open(port: PlanPort = { onmessage: null, postMessage: () => {}, t
       const found = root.querySelector<VariationSlipElement>('trimwell-variation-slip');
       if (!found?.shadowRoot?.querySelector('section')) throw new Error('no slip');
       return found;
-    });
+    }, PATIENCE);
     return element.shadowRoot as ShadowRoot;
   };
   const told = (): string => root.querySelector('[role="status"]')?.textContent ?? '';
@@ -206,19 +207,17 @@ test('a change of what is put on goes into it, and is told of', async () => {
 test('the figures come when the planner rests; ready ones are offered, counted when looked at, and added', async () => {
   const { root, session, press, settled } = await open(desk());
   const says = () => root.querySelector('#says-square')?.textContent;
-  await vi.waitFor(() => expect(says()).toBe('As many sheets'), { timeout: 20_000 });
+  await vi.waitFor(() => expect(says()).toBe('As many sheets'), PATIENCE);
   const ready = root.querySelector('details') as HTMLDetailsElement;
   const names = () => [...ready.querySelectorAll('li span')].map((line) => line.textContent);
   const lines = () => [...ready.querySelectorAll('.says')].map((line) => line.textContent);
   expect(names()).toEqual([]);
   ready.open = true;
   ready.dispatchEvent(new Event('toggle'));
-  await vi.waitFor(() => expect(names()).toEqual(['Plain edges', 'Glued flat', 'Another card size']), {
-    timeout: 20_000,
-  });
+  await vi.waitFor(() => expect(names()).toEqual(['Plain edges', 'Glued flat', 'Another card size']), PATIENCE);
   expect(lines()[1]).toBe('As many sheets');
   expect(lines()[2]).toMatch(/^Card 5 × 7 in/);
-  await vi.waitFor(() => expect(lines().join()).not.toContain('Counting'), { timeout: 20_000 });
+  await vi.waitFor(() => expect(lines().join()).not.toContain('Counting'), PATIENCE);
   await press(root, 'Add Plain edges');
   await settled();
   expect(session.document.variations.map(({ name }) => name)).toEqual(['Square corners', 'Plain edges']);
@@ -248,9 +247,7 @@ test('a panel that is taken off the page ends its worker', async () => {
   panel.remove();
   panel.session = new Session(sampleSketch(), desk());
   document.body.append(panel);
-  await vi.waitFor(() => expect(root.querySelector('#says-square')?.textContent).toBe('As many sheets'), {
-    timeout: 20_000,
-  });
+  await vi.waitFor(() => expect(root.querySelector('#says-square')?.textContent).toBe('As many sheets'), PATIENCE);
   panel.remove();
   expect(ended).toBe(1);
 });

@@ -2,14 +2,12 @@ import { inches, ticks } from '@trimwell/geometry';
 import { applyEdits, checkSketch, type Edit, type FindingCode } from '@trimwell/sketch';
 import { afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { AssemblyWorker, planningPort } from '../../../../../tests/kit/assembly-worker.js';
+import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { Session } from '../../session/session.js';
 import { Pointing } from '../pointing.js';
 import { WatchElement } from './watch-panel.js';
 import { findingText, unmadePieces, unmadeText } from './watch-words.js';
-
-/** The card is looked at in this very thread, which may have other work. */
-const PATIENCE = { timeout: 15_000 };
 
 beforeAll(() => customElements.define('trimwell-watch', WatchElement));
 afterEach(() => document.body.replaceChildren());
