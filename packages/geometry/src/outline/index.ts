@@ -1,4 +1,5 @@
 export * from './blank.js';
+export { convexHull } from './convex-hull.js';
 export * from './corners.js';
 export * from './flatten.js';
 export * from './outline.js';

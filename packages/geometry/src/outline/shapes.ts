@@ -200,8 +200,17 @@ function tag({ width, height }: Size): PieceOutline {
   return { outline, holes: [ellipse(x - hole / 2, y - hole / 2, hole, hole)] };
 }
 
+/** By shape: shapes are never changed, and several ask for the outline of the same one. */
+const known = new WeakMap<PieceShape, PieceOutline>();
+
 /** The edge of a piece and its holes, clockwise, within (0, 0) to (width, height). */
 export function pieceOutline(piece: PieceShape): PieceOutline {
+  const found = known.get(piece) ?? drawn(piece);
+  known.set(piece, found);
+  return found;
+}
+
+function drawn(piece: PieceShape): PieceOutline {
   switch (piece.shape) {
     case 'rectangle':
       return roundedRectangle(piece);

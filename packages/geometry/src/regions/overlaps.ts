@@ -30,7 +30,7 @@ function isBox({ shape, tilt }: PlacedPiece): boolean {
 }
 
 /** Where two pieces lie over each other; null where they are apart or only touch. Exact for upright plain rectangles. */
-function overlapOf(one: PlacedPiece, other: PlacedPiece): Pick<Overlap, 'region' | 'area'> | null {
+export function overlapOf(one: PlacedPiece, other: PlacedPiece): Pick<Overlap, 'region' | 'area'> | null {
   const region = share(regionOf(one), regionOf(other));
   const area = regionArea(region);
   if (isBox(one) && isBox(other)) return area > 0 ? { region, area } : null;

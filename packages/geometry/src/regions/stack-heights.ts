@@ -1,7 +1,7 @@
 import { type Length, ticks } from '../length/length.js';
 import { placedBounds } from '../stack/placed-bounds.js';
 import type { PlacedPiece } from '../stack/placed-piece.js';
-import { type Overlap, overlapsOf } from './overlaps.js';
+import { piecesUnder } from './lies-over.js';
 
 /** A piece of a stack with what it adds to it. */
 export interface ThickPiece {
@@ -37,12 +37,12 @@ export interface StackHeights {
  */
 export function stackHeights(
   stack: readonly ThickPiece[],
-  overlaps: readonly Overlap[] = overlapsOf(stack.map(({ placed }) => placed)),
+  under: readonly (readonly number[])[] = piecesUnder(stack.map(({ placed }) => placed)),
 ): StackHeights {
   const layers: LayerHeight[] = [];
   let [height, highest]: [number, number | null] = [0, null];
   stack.forEach(({ caliper, raise }, at) => {
-    const over = overlaps.filter(({ upper }) => upper === at).map(({ lower }) => lower);
+    const over = under[at] ?? [];
     const topOf = (lower: number): number => layers[lower]?.top ?? 0;
     const ground = Math.max(0, ...over.map(topOf));
     const top = ticks(ground + raise + caliper);

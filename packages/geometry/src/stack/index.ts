@@ -3,4 +3,5 @@ export { fallsThrough, type HiddenCentreOptions, hiddenCentre } from './hidden-c
 export { type PlacedBounds, placedBounds } from './placed-bounds.js';
 export type { PlacedPiece } from './placed-piece.js';
 export { holdsPoint } from './point-in-piece.js';
+export { holdsPiece } from './quick-cover.js';
 export { type Span, sectionSpans } from './section-spans.js';

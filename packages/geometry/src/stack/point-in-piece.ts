@@ -35,23 +35,50 @@ function inEllipse({ shape }: PlacedPiece): Test['holds'] {
   };
 }
 
-/** Crossings to the right of a point and its distance from every edge; for shapes that are neither round nor rectangles. */
-function inPolygons({ shape }: PlacedPiece): Test['holds'] {
+/** Numbers of an edge in a row of them: where it begins and ends. */
+const EDGE = 4;
+
+/** The edges of a shape about its middle, four numbers each: this is asked for every edge, again and again. */
+function edgesAbout({ shape }: PlacedPiece): Float64Array {
   const { outline, holes } = pieceOutline(shape);
-  const rings = [outline, ...holes].map((each) =>
-    flattenOutline(each, 8).map(({ x, y }) => ({ x: x - shape.width / 2, y: y - shape.height / 2 })),
-  );
+  const edges: number[] = [];
+  for (const ring of [outline, ...holes].map((each) => flattenOutline(each, 8)))
+    for (let at = 1; at < ring.length; at += 1) {
+      const [a, b] = [ring[at - 1] as Point, ring[at] as Point];
+      edges.push(a.x - shape.width / 2, a.y - shape.height / 2, b.x - shape.width / 2, b.y - shape.height / 2);
+    }
+  return Float64Array.from(edges);
+}
+
+/** True when the edge at `at` is nearer to a point than `margin`. */
+function isNear(edges: Float64Array, at: number, x: number, y: number, margin: number): boolean {
+  const [fromX, fromY] = [edges[at] as number, edges[at + 1] as number];
+  const [toX, toY] = [edges[at + 2] as number, edges[at + 3] as number];
+  // Most edges are told to be far by one side of their box.
+  if ((fromX > x + margin && toX > x + margin) || (fromX < x - margin && toX < x - margin)) return false;
+  if ((fromY > y + margin && toY > y + margin) || (fromY < y - margin && toY < y - margin)) return false;
+  const [dx, dy] = [toX - fromX, toY - fromY];
+  const along = Math.max(0, Math.min(1, ((x - fromX) * dx + (y - fromY) * dy) / (dx * dx + dy * dy || 1)));
+  const [offX, offY] = [x - fromX - along * dx, y - fromY - along * dy];
+  return offX * offX + offY * offY < margin * margin;
+}
+
+/** Crossings to the right of a point, then its distance from every edge; for shapes that are neither round nor rectangles. */
+function inPolygons(piece: PlacedPiece): Test['holds'] {
+  const { width, height } = piece.shape;
+  const edges = edgesAbout(piece);
   return (x, y, margin) => {
+    if (Math.abs(x) > width / 2 - margin || Math.abs(y) > height / 2 - margin) return false;
     let inside = false;
-    for (const ring of rings)
-      for (let at = 1; at < ring.length; at += 1) {
-        const [a, b] = [ring[at - 1] as Point, ring[at] as Point];
-        if (a.y > y !== b.y > y && x < a.x + ((b.x - a.x) * (y - a.y)) / (b.y - a.y)) inside = !inside;
-        const [dx, dy] = [b.x - a.x, b.y - a.y];
-        const along = Math.max(0, Math.min(1, ((x - a.x) * dx + (y - a.y) * dy) / (dx * dx + dy * dy || 1)));
-        if (Math.hypot(x - a.x - along * dx, y - a.y - along * dy) < margin) return false;
-      }
-    return inside;
+    for (let at = 0; at < edges.length; at += EDGE) {
+      const [fromY, toY] = [edges[at + 1] as number, edges[at + 3] as number];
+      if (fromY > y === toY > y) continue;
+      const [fromX, toX] = [edges[at] as number, edges[at + 2] as number];
+      if (x < fromX + ((toX - fromX) * (y - fromY)) / (toY - fromY)) inside = !inside;
+    }
+    if (!inside || margin === 0) return inside;
+    for (let at = 0; at < edges.length; at += EDGE) if (isNear(edges, at, x, y, margin)) return false;
+    return true;
   };
 }
 

@@ -6,33 +6,36 @@ import { isConvex, pointTest } from './point-in-piece.js';
 
 /** Places on each side of a piece at which it is looked whether it shows, the outermost first: there most pieces show. */
 const PLACES = [-1, 1, -0.97, 0.97, -0.6, 0.6, -0.3, 0.3, 0] as const;
-/** How far from its own edge a point has to be to tell, in ticks and as a share of the piece's height (see `isCovered`). */
-const MARGIN = 80;
+/** How far from its own edge a point has to be to tell, in ticks and as a share of the piece's height (see `coveringOf`). */
+export const WITHIN = 80;
 const MARGIN_SHARE = 1 / 48;
 
-/** Points well within a piece, and its corners, on its face. */
-interface Marks {
-  readonly points: readonly Point[];
-  readonly corners: readonly Point[];
-}
+/** Points well within each piece, on its face. */
+const marks = new WeakMap<PlacedPiece, readonly Point[]>();
 
-const known = new WeakMap<PlacedPiece, Marks>();
-
-function marksOf(piece: PlacedPiece): Marks {
-  const found = known.get(piece);
+/** Points of the face that lie `WITHIN` or more within `piece`, the outermost first. */
+export function marksWithin(piece: PlacedPiece): readonly Point[] {
+  const found = marks.get(piece);
   if (found) return found;
   const { width, height } = piece.shape;
   const place = toFace(piece);
-  const margin = MARGIN + height * MARGIN_SHARE;
+  const margin = WITHIN + height * MARGIN_SHARE;
   const within = pointTest(piece);
   const [halfWidth, halfHeight] = [width / 2 - margin - 1, height / 2 - margin - 1];
   const points = PLACES.flatMap((down) =>
     PLACES.map((across) => place({ x: width / 2 + across * halfWidth, y: height / 2 + down * halfHeight })),
   ).filter(({ x, y }) => within(x, y, margin));
-  const corners = flattenOutline(pieceOutline(piece.shape).outline).map(place);
-  const marks: Marks = { points, corners };
-  known.set(piece, marks);
-  return marks;
+  marks.set(piece, points);
+  return points;
+}
+
+/** Corners of each piece, on its face. */
+const corners = new WeakMap<PlacedPiece, readonly Point[]>();
+
+function cornersOf(piece: PlacedPiece): readonly Point[] {
+  const found = corners.get(piece) ?? flattenOutline(pieceOutline(piece.shape).outline).map(toFace(piece));
+  corners.set(piece, found);
+  return found;
 }
 
 /** Where a point of `piece`, from its own untilted top left corner, lies on the face. */
@@ -54,16 +57,18 @@ function largestFirst(covers: readonly PlacedPiece[]): readonly PlacedPiece[] {
 /** The first point well within `piece` that surely shows, of those that are tried; null when none of them does. */
 export function shownPoint(piece: PlacedPiece, covers: readonly PlacedPiece[]): Point | null {
   const tests = largestFirst(covers).map(pointTest);
-  return marksOf(piece).points.find(({ x, y }) => !tests.some((holds) => holds(x, y))) ?? null;
+  return marksWithin(piece).find(({ x, y }) => !tests.some((holds) => holds(x, y))) ?? null;
 }
 
-/** One of `covers`, a rectangle or an ellipse, that holds every corner of `piece`, and so all of it. */
+/** True when `cover`, a rectangle or an ellipse, holds every corner of `piece`, and so all of it. False for any other cover. */
+export function holdsPiece(cover: PlacedPiece, piece: PlacedPiece): boolean {
+  const holds = pointTest(cover);
+  return isConvex(cover) && cornersOf(piece).every(({ x, y }) => holds(x, y));
+}
+
+/** The largest of `covers` that alone holds all of `piece`, of those of which that is told at once. */
 export function coveredByOne(piece: PlacedPiece, covers: readonly PlacedPiece[]): PlacedPiece | undefined {
-  const { corners } = marksOf(piece);
-  return largestFirst(covers).find((cover) => {
-    const holds = pointTest(cover);
-    return isConvex(cover) && corners.every(({ x, y }) => holds(x, y));
-  });
+  return largestFirst(covers).find((cover) => holdsPiece(cover, piece));
 }
 
 /**
@@ -71,9 +76,8 @@ export function coveredByOne(piece: PlacedPiece, covers: readonly PlacedPiece[])
  * first of what is left. Points that none holds are left out.
  */
 export function fewThatMayCover(piece: PlacedPiece, covers: readonly PlacedPiece[]): readonly PlacedPiece[] {
-  const { points, corners } = marksOf(piece);
   // Every third corner of a curve is enough: what they miss is asked for afterwards.
-  let left = [...points, ...corners.filter((_, at) => at % 3 === 0)];
+  let left = [...marksWithin(piece), ...cornersOf(piece).filter((_, at) => at % 3 === 0)];
   const largest = largestFirst(covers).map((cover) => ({ cover, holds: pointTest(cover) }));
   const few: PlacedPiece[] = [];
   for (let [first] = left; first; [first] = left) {

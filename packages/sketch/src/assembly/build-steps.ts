@@ -1,5 +1,5 @@
-import { type Length, ticks } from '@trimwell/geometry';
-import { regionArea } from '@trimwell/geometry/regions';
+import { holdsPiece, type Length, ticks } from '@trimwell/geometry';
+import { regionArea, regionOf, share } from '@trimwell/geometry/regions';
 import { CARD_BASE } from '../batch/recipe.js';
 import { caliperOf } from '../check/caliper-of.js';
 import type { Sketch } from '../model/sketch.js';
@@ -27,12 +27,13 @@ export interface BuildStep {
 const FREE = 0.001;
 
 /** True when part of the piece at `at` has a gap under it. Its bearers are equally high, so they do not lie over each other. */
-function standsFree({ heights, overlaps, showing }: FaceStack, at: number): boolean {
-  const bearing = heights.layers[at]?.restsOn ?? [];
-  const whole = showing[at]?.whole;
-  if (bearing.length === 0 || !whole) return false;
-  const borne = overlaps.filter(({ lower, upper }) => upper === at && bearing.includes(lower));
-  return borne.reduce((sum, { area }) => sum + area, 0) < regionArea(whole) * (1 - FREE);
+function standsFree({ heights, placed }: FaceStack, at: number): boolean {
+  const bearing = (heights.layers[at]?.restsOn ?? []).flatMap((lower) => placed[lower] ?? []);
+  const piece = placed[at];
+  if (bearing.length === 0 || !piece || bearing.some((lower) => holdsPiece(lower, piece))) return false;
+  const whole = regionOf(piece);
+  const borne = bearing.map((lower) => regionArea(share(regionOf(lower), whole)));
+  return borne.reduce((sum, area) => sum + area, 0) < regionArea(whole) * (1 - FREE);
 }
 
 /** What a piece lies over without touching it: lower pieces, or else the bare card; nothing where it is borne all over. */

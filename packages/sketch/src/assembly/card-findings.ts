@@ -1,7 +1,7 @@
 import { planBatch } from '../batch/batch-plan.js';
 import { batchRecipe } from '../batch/batch-recipe.js';
 import { SEVERITIES } from '../check/finding.js';
-import { checkSketch } from '../check/findings.js';
+import { suspectsIn } from '../check/findings.js';
 import { applyEdits, EditError } from '../edit/apply-edit.js';
 import type { Edit, Sketch } from '../model/sketch.js';
 import { type CardFacts, cardFacts } from './card-facts.js';
@@ -80,7 +80,7 @@ const CHEAPER = 'letter-surcharge';
 function mends(facts: CardFacts, known: Ranks, suspect: CardSuspect, edits: readonly Edit[]): boolean {
   const after = factsAfter(facts, edits);
   if (!after) return false;
-  const all: readonly Keyed[] = [...suspectsOf(after), ...checkSketch(after.sketch)];
+  const all: readonly Keyed[] = [...suspectsOf(after), ...suspectsIn(after.sketch)];
   const harmless = (other: Keyed): boolean =>
     rank(other) > rank(suspect) || wasAsBad(known, other) || (LETTERS.has(suspect.code) && CHEAPER === other.code);
   return all.every((other) => keyOf(other) !== keyOf(suspect) && harmless(other));
@@ -90,7 +90,7 @@ function mends(facts: CardFacts, known: Ranks, suspect: CardSuspect, edits: read
 export function cardFindings(facts: CardFacts): readonly CardFinding[] {
   const found = suspectsOf(facts);
   if (found.length === 0) return [];
-  const known = ranksOf([...found, ...checkSketch(facts.sketch)]);
+  const known = ranksOf([...found, ...suspectsIn(facts.sketch)]);
   return SEVERITIES.flatMap((severity) => found.filter((suspect) => suspect.severity === severity)).map(
     ({ fixes, reasons = [], ...finding }): CardFinding => ({
       ...finding,

@@ -1,44 +1,24 @@
+import { convexHull, type Point } from '@trimwell/geometry';
 import type { ProfileStretch } from '@trimwell/geometry/regions';
 import type { Sketch } from '../model/sketch.js';
 import type { CardThickness } from './card-thickness.js';
 import { type FaceStack, faceProfile } from './face-stack.js';
 
-interface Corner {
-  readonly x: number;
-  readonly y: number;
-}
-
-/** Twice the area of a triangle, above 0 when its corners run counterclockwise. */
-function turn(a: Corner, b: Corner, c: Corner): number {
-  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
-}
-
-/** One side of the convex hull of corners that are in order (Andrew's monotone chain, 1979). */
-function chain(corners: readonly Corner[]): readonly Corner[] {
-  const found: Corner[] = [];
-  for (const corner of corners) {
-    while (found.length > 1 && turn(found.at(-2) as Corner, found.at(-1) as Corner, corner) <= 0) found.pop();
-    found.push(corner);
-  }
-  return found;
-}
-
 /** The length of the shortest band around `corners`. */
-export function girth(corners: readonly Corner[]): number {
-  const sorted = [...corners].sort((a, b) => a.x - b.x || a.y - b.y);
-  const ring = [...chain(sorted), ...chain([...sorted].reverse()).slice(1)];
+export function girth(corners: readonly Point[]): number {
+  const ring = convexHull(corners);
   return ring
     .slice(1)
     .reduce((sum, { x, y }, at) => sum + Math.hypot(x - (ring[at]?.x ?? x), y - (ring[at]?.y ?? y)), 0);
 }
 
 /** The corners of a closed card seen from one side: its leaves and all that is between them below, the front's profile on top. */
-function corners(profile: readonly ProfileStretch[], below: number, side: number): readonly Corner[] {
+function corners(profile: readonly ProfileStretch[], below: number, side: number): readonly Point[] {
   return [{ x: 0, y: 0 }, { x: side, y: 0 }, { x: 0, y: below }, { x: side, y: below }, ...raised(profile, below, 1)];
 }
 
 /** The corners of what lies on a leaf whose surface is at `ground`, upwards or downwards. */
-function raised(profile: readonly ProfileStretch[], ground: number, way: 1 | -1): readonly Corner[] {
+function raised(profile: readonly ProfileStretch[], ground: number, way: 1 | -1): readonly Point[] {
   return profile.flatMap(({ from, to, height, piece }) => {
     if (piece === null) return [];
     const top = ground + way * height;
@@ -52,7 +32,7 @@ function raised(profile: readonly ProfileStretch[], ground: number, way: 1 | -1)
 }
 
 /** The back is seen from behind: what is at its left is at the right of the front. */
-function mirrored({ card }: Sketch, axis: 'x' | 'y', { x, y }: Corner): Corner {
+function mirrored({ card }: Sketch, axis: 'x' | 'y', { x, y }: Point): Point {
   return axis === 'y' ? { x: card.width - x, y } : { x, y };
 }
 
@@ -71,7 +51,7 @@ export function cardGirth(sketch: Sketch, front: FaceStack, inside: FaceStack, t
   const folded = sketch.card.fold !== 'none';
   // Between the leaves of a folded card all is as thick as its thickest spot; the back of a single leaf is a profile of its own.
   const below = folded ? thickness.height - thickness.front : thickness.base;
-  const behind = (axis: 'x' | 'y'): readonly Corner[] =>
+  const behind = (axis: 'x' | 'y'): readonly Point[] =>
     folded ? [] : raised(faceProfile(sketch, inside, axis), 0, -1).map((corner) => mirrored(sketch, axis, corner));
   const more = (axis: 'x' | 'y', side: number): number => {
     const all = [...corners(faceProfile(sketch, front, axis), below, side), ...behind(axis)];

@@ -1,15 +1,6 @@
-import { type Length, type PlacedBounds, placedBounds } from '@trimwell/geometry';
-import {
-  type Overlap,
-  overlapsOf,
-  type ProfileStretch,
-  type Showing,
-  type StackHeights,
-  sideProfile,
-  stackHeights,
-  visibleRegions,
-} from '@trimwell/geometry/regions';
-import { isOpaque, placedPiece } from '../batch/hidden-centres.js';
+import { type Length, type PlacedBounds, type PlacedPiece, placedBounds } from '@trimwell/geometry';
+import { type ProfileStretch, type StackHeights, sideProfile, stackHeights } from '@trimwell/geometry/regions';
+import { placedPiece } from '../batch/hidden-centres.js';
 import { caliperOf } from '../check/caliper-of.js';
 import type { Face, Piece, Sketch } from '../model/sketch.js';
 
@@ -17,9 +8,8 @@ import type { Face, Piece, Sketch } from '../model/sketch.js';
 export interface FaceStack {
   readonly face: Face;
   readonly pieces: readonly Piece[];
-  /** What shows of each piece and what is hidden. */
-  readonly showing: readonly Showing[];
-  readonly overlaps: readonly Overlap[];
+  /** Where each lies. */
+  readonly placed: readonly PlacedPiece[];
   /** How high each piece lies above the card. */
   readonly heights: StackHeights;
   /** True when the height of the highest piece rests on a caliper that nobody measured. */
@@ -31,20 +21,16 @@ export function faceStack(sketch: Sketch, face: Face): FaceStack {
   const pieces = sketch.pieces.filter((piece) => piece.face === face);
   const placed = pieces.map((piece) => placedPiece(sketch, piece));
   const calipers = pieces.map(({ from }) => caliperOf(sketch, from));
-  const overlaps = overlapsOf(placed);
   const thick = placed.map((each, at) => ({
     placed: each,
     caliper: calipers[at]?.caliper ?? (0 as Length),
     raise: pieces[at]?.raise ?? (0 as Length),
   }));
-  const heights = stackHeights(thick, overlaps);
-  const showing = visibleRegions(
-    placed.map((each, at) => ({ placed: each, opaque: isOpaque(sketch, pieces[at] as Piece) })),
-  );
+  const heights = stackHeights(thick);
   const bearing = (at: number | null): readonly number[] =>
     at === null ? [] : [at, ...bearing(heights.layers[at]?.restsOn[0] ?? null)];
   const estimated = bearing(heights.highest).some((at) => calipers[at]?.estimated);
-  return { face, pieces, showing, overlaps, heights, estimated };
+  return { face, pieces, placed, heights, estimated };
 }
 
 /** The pieces that bear the highest one, from the card up, itself last. Of equal ones the lower in gluing order. */

@@ -1,6 +1,8 @@
 import { TICKS_PER_INCH } from '@trimwell/geometry';
-import { regionArea } from '@trimwell/geometry/regions';
+import { overlapsOf, regionArea, visibleRegions } from '@trimwell/geometry/regions';
+import { isOpaque } from '../batch/hidden-centres.js';
 import type { Finding } from '../check/finding.js';
+import type { Sketch } from '../model/sketch.js';
 import { writeEdit } from '../read/write-sketch.js';
 import type { Assembly } from './assembly.js';
 import type { FaceStack } from './face-stack.js';
@@ -15,7 +17,13 @@ function grams(weight: number): number {
   return Math.round(weight * 100) / 100;
 }
 
-function writeFace({ pieces, showing, overlaps, heights }: FaceStack): object {
+function writeFace(sketch: Sketch, { pieces, placed, heights }: FaceStack): object {
+  const showing = visibleRegions(
+    pieces.flatMap((piece, at) => {
+      const where = placed[at];
+      return where ? { placed: where, opaque: isOpaque(sketch, piece) } : [];
+    }),
+  );
   return {
     height: heights.height,
     pieces: pieces.map(({ id }, at) => {
@@ -29,7 +37,7 @@ function writeFace({ pieces, showing, overlaps, heights }: FaceStack): object {
         top: layer?.top ?? 0,
       };
     }),
-    overlaps: overlaps.map(({ lower, upper, area }) => ({
+    overlaps: overlapsOf(placed).map(({ lower, upper, area }) => ({
       lower: pieces[lower]?.id,
       upper: pieces[upper]?.id,
       area: squareInches(area),
@@ -49,7 +57,7 @@ export function writeAssembly(found: Assembly, pieces: readonly Finding[]): obje
       fix: fix.map((edit) => writeEdit(edit, sketch.unit)),
     })),
     steps: found.steps,
-    faces: { front: writeFace(found.front), inside: writeFace(found.inside) },
+    faces: { front: writeFace(sketch, found.front), inside: writeFace(sketch, found.inside) },
     profiles: found.profiles,
     thickness,
     weight: { grams: grams(weight.grams), estimated: weight.estimated, batch: batchWeight && grams(batchWeight.grams) },

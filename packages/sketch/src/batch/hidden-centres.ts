@@ -32,12 +32,28 @@ export function glueOverlap(unit: Sketch['unit']): Length {
   return unit === 'in' ? inches(1 / 4) : millimetres(6);
 }
 
-/** `piece` as it lies on its face, with its punches looked up. */
-export function placedPiece(sketch: Sketch, piece: Piece): PlacedPiece {
+interface Place {
+  readonly punches: Sketch['punches'];
+  readonly placed: PlacedPiece;
+}
+
+/** Places by piece: pieces are never changed, and a sketch shares with the one before what did not change. */
+const known = new WeakMap<Piece, Place>();
+
+/** `piece` as it lies on its face, with its punches looked up; the same one each time, so that what is found out of it is kept with it. */
+export function placedPiece({ punches }: Sketch, piece: Piece): PlacedPiece {
+  const found = known.get(piece);
+  if (found?.punches === punches) return found.placed;
+  const placed = findPlace(punches, piece);
+  known.set(piece, { punches, placed });
+  return placed;
+}
+
+function findPlace(punches: Sketch['punches'], piece: Piece): PlacedPiece {
   const { shape, width, height, corners, x, y, tilt } = piece;
   const punched: { [edge in Edge]?: PunchProfile } = {};
   for (const edge of EDGES) {
-    const punch = sketch.punches.find(({ id }) => id === piece.punched[edge]);
+    const punch = punches.find(({ id }) => id === piece.punched[edge]);
     if (punch) punched[edge] = punch;
   }
   const outline: PieceShape = { shape, width, height, corners, punched };
@@ -69,8 +85,7 @@ export function hiddenCentres(
   sketch: Sketch,
   { step, overlap = glueOverlap(sketch.unit), wanted = () => true }: HiddenCentresOptions,
 ): readonly HiddenCentre[] {
-  const placed = new Map(sketch.pieces.map((piece) => [piece, placedPiece(sketch, piece)]));
-  const place = (piece: Piece): PlacedPiece => placed.get(piece) ?? placedPiece(sketch, piece);
+  const place = (piece: Piece): PlacedPiece => placedPiece(sketch, piece);
   return sketch.pieces.filter(wanted).flatMap((piece): readonly HiddenCentre[] => {
     const own = place(piece);
     const above = glueOver(sketch, piece);

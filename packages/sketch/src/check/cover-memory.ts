@@ -1,8 +1,8 @@
-import { type Covering, holdsPoint, type PlacedPiece } from '@trimwell/geometry';
+import { type Covering, holdsPoint, type PlacedPiece, type Point } from '@trimwell/geometry';
 
-/** That a piece shows below some covers, and where, if a point of it is known. */
+/** That a piece shows below some covers, and a point of it that does. */
 interface Seen {
-  readonly at: Parameters<typeof holdsPoint>[1] | null;
+  readonly at: Point;
   readonly below: ReadonlySet<PlacedPiece>;
 }
 
@@ -16,9 +16,6 @@ export interface CoverMemory {
   readonly shown: WeakMap<PlacedPiece, readonly Seen[]>;
 }
 
-/** What is known of a piece below covers: what hides it, or where it shows, if a point is known. */
-export type Known = Covering | { readonly is: 'shown'; readonly at: null };
-
 /** A memory that knows nothing yet. */
 export function coverMemory(): CoverMemory {
   return { hidden: new WeakMap(), shown: new WeakMap() };
@@ -30,7 +27,7 @@ const MOST = 8;
 /** Whether `target` is hidden below `covers`; null when memory does not tell. */
 function recall({ hidden, shown }: CoverMemory, target: PlacedPiece, covers: readonly PlacedPiece[]): boolean | null {
   const stillShows = ({ at, below }: Seen): boolean =>
-    covers.every((cover) => below.has(cover) || (at !== null && !holdsPoint(cover, at)));
+    covers.every((cover) => below.has(cover) || !holdsPoint(cover, at));
   if (shown.get(target)?.some(stillShows)) return false;
   return hidden.get(target)?.some((some) => some.every((cover) => covers.includes(cover))) ? true : null;
 }
@@ -40,7 +37,7 @@ export function isHidden(
   memory: CoverMemory,
   target: PlacedPiece,
   covers: readonly PlacedPiece[],
-  find: () => Known,
+  find: () => Covering,
 ): boolean {
   const known = recall(memory, target, covers);
   if (known !== null) return known;

@@ -1,4 +1,4 @@
-import { coveringOf, type PlacedBounds, type PlacedPiece, ticks } from '@trimwell/geometry';
+import { coveringOf, type PlacedBounds, type PlacedPiece, type Point, ticks } from '@trimwell/geometry';
 import type { Piece } from '../model/sketch.js';
 import type { CheckField } from './check-field.js';
 import { isHidden } from './cover-memory.js';
@@ -25,19 +25,26 @@ function innerBox({ shape, x, y, tilt }: PlacedPiece): PlacedBounds | null {
   return { left: x + across, top: y + down, right: x + width - across, bottom: y + height - down };
 }
 
-/** True when upright `boxes` hide all of `target` between them: a sweep from top to bottom, exact. */
-export function boxesCover(target: PlacedBounds, boxes: readonly PlacedBounds[]): boolean {
-  const inside = (y: number): boolean => target.top < y && y < target.bottom;
-  const cuts = [target.top, target.bottom, ...boxes.flatMap(({ top, bottom }) => [top, bottom]).filter(inside)];
+/** Where `target` first shows below upright `boxes`, from the top down; null when they hide all of it. A sweep, exact. */
+export function shownBelow(target: PlacedBounds, boxes: readonly PlacedBounds[]): Point | null {
+  const cuts = [target.top, target.bottom];
+  for (const { top, bottom } of boxes) {
+    if (target.top < top && top < target.bottom) cuts.push(top);
+    if (target.top < bottom && bottom < target.bottom) cuts.push(bottom);
+  }
   cuts.sort((a, b) => a - b);
-  return cuts.slice(1).every((bottom, index) => {
-    const top = cuts[index] ?? bottom;
-    if (top === bottom) return true;
+  const inOrder = [...boxes].sort((a, b) => a.left - b.left);
+  for (let at = 1; at < cuts.length; at += 1) {
+    const [top, bottom] = [cuts[at - 1] as number, cuts[at] as number];
+    if (top === bottom) continue;
+    const row = inOrder.filter((box) => box.top <= top && box.bottom >= bottom);
     let reached = target.left;
-    const row = boxes.filter((box) => box.top <= top && box.bottom >= bottom).sort((a, b) => a.left - b.left);
-    for (const box of row) if (box.left <= reached) reached = Math.max(reached, box.right);
-    return reached >= target.right;
-  });
+    for (const { left, right } of row) if (left <= reached) reached = Math.max(reached, right);
+    if (reached >= target.right) continue;
+    const next = row.reduce((least, { left }) => (left > reached ? Math.min(least, left) : least), target.right);
+    return { x: (reached + next) / 2, y: (top + bottom) / 2 };
+  }
+  return null;
 }
 
 /** Covers without their punched edges: those are counted as cut off as deep as they are shaped, evenly all round. */
@@ -110,9 +117,10 @@ export function coveredBy(
     const { x, y, shape } = target.placed;
     const [middleX, middleY] = [x + shape.width / 2, y + shape.height / 2];
     const middle = { left: middleX - 1, top: middleY - 1, right: middleX + 1, bottom: middleY + 1 };
-    if (!boxesCover(innerBox(target.placed) ?? middle, near.map(bounds))) return { is: 'shown', at: null };
+    const at = shownBelow(innerBox(target.placed) ?? middle, near.map(bounds));
+    if (at) return { is: 'shown', at };
     const inner = near.flatMap((cover) => innerBox(placed(cover)) ?? []);
-    if (boxesCover(target.bounds, inner)) return { is: 'hidden', by: over };
+    if (!shownBelow(target.bounds, inner)) return { is: 'hidden', by: over };
     const like = near.find((cover) => alike(placed(cover), target.placed));
     if (like) return { is: 'hidden', by: [withoutPunches(placed(like))] };
     return coveringOf(own, over);

@@ -24,39 +24,46 @@ import { unevenReveal } from './uneven-reveal.js';
 interface Looking {
   readonly code: FindingCode;
   /** How bad what it finds is at worst. */
-  readonly worst: Severity;
+  readonly worst: number;
+  /** `alone`: it looks at the piece, its papers and the card only; `among`: at other pieces too. */
+  readonly looks: 'alone' | 'among';
   readonly check: Check;
 }
 
-const looking = (code: FindingCode, worst: Severity, check: Check): Looking => ({ code, worst, check });
+const looking = (code: FindingCode, worst: Severity, looks: Looking['looks'], check: Check): Looking => ({
+  code,
+  worst: SEVERITIES.indexOf(worst),
+  looks,
+  check,
+});
 
 /** Every check, in the order in which findings of one piece and one severity are told. */
 const CHECKS: readonly Looking[] = [
-  looking('radius-too-large', 'stops the build', radiusTooLarge),
-  looking('punch-too-deep', 'stops the build', punchTooDeep),
-  looking('print-must-turn', 'stops the build', printMustTurn),
-  looking('off-the-card', 'looks wrong', offTheCard),
-  looking('hidden', 'looks wrong', hiddenPiece),
-  looking('print-on-its-side', 'looks wrong', printOnItsSide),
-  looking('mat-out-of-true', 'looks wrong', matOutOfTrue),
-  looking('uneven-reveal', 'looks wrong', unevenReveal),
-  looking('corners-not-concentric', 'looks wrong', cornersNotConcentric),
-  looking('short-punched-edge', 'looks wrong', shortPunchedEdge),
-  looking('part-repeats', 'looks wrong', partRepeats),
-  looking('overlap-too-small', 'looks wrong', overlapTooSmall),
-  looking('too-narrow', 'worth knowing', tooNarrow),
-  looking('off-the-ruler', 'worth knowing', offTheRuler),
-  looking('place-off-the-ruler', 'worth knowing', placeOffTheRuler),
-  looking('punched-edge-covered', 'worth knowing', punchedEdgeCovered),
+  looking('radius-too-large', 'stops the build', 'alone', radiusTooLarge),
+  looking('punch-too-deep', 'stops the build', 'alone', punchTooDeep),
+  looking('print-must-turn', 'stops the build', 'alone', printMustTurn),
+  looking('off-the-card', 'looks wrong', 'alone', offTheCard),
+  looking('hidden', 'looks wrong', 'among', hiddenPiece),
+  looking('print-on-its-side', 'looks wrong', 'alone', printOnItsSide),
+  looking('mat-out-of-true', 'looks wrong', 'among', matOutOfTrue),
+  looking('uneven-reveal', 'looks wrong', 'among', unevenReveal),
+  looking('corners-not-concentric', 'looks wrong', 'among', cornersNotConcentric),
+  looking('short-punched-edge', 'looks wrong', 'alone', shortPunchedEdge),
+  looking('part-repeats', 'looks wrong', 'alone', partRepeats),
+  looking('overlap-too-small', 'looks wrong', 'among', overlapTooSmall),
+  looking('too-narrow', 'worth knowing', 'alone', tooNarrow),
+  looking('off-the-ruler', 'worth knowing', 'among', offTheRuler),
+  looking('place-off-the-ruler', 'worth knowing', 'alone', placeOffTheRuler),
+  looking('punched-edge-covered', 'worth knowing', 'among', punchedEdgeCovered),
 ];
 
 function suspectsAt(field: CheckField, pieces: readonly Piece[]): readonly Suspect[] {
   return pieces.flatMap((piece) => CHECKS.flatMap(({ check }) => check(field, piece) ?? []));
 }
 
-/** Two findings of one key are the same one, before and after a change. */
-function keyOf({ code, piece, edge }: Pick<Suspect, 'code' | 'piece' | 'edge'>): string {
-  return `${code} ${piece} ${edge ?? ''}`;
+/** Two findings of one piece and one kind are the same one, before and after a change. */
+function kindOf({ code, edge }: Pick<Suspect, 'code' | 'edge'>): string {
+  return edge === undefined ? code : `${code} ${edge}`;
 }
 
 function rank({ severity }: Pick<Suspect, 'severity'>): number {
@@ -73,10 +80,22 @@ function tried(sketch: Sketch, edits: readonly Edit[]): Sketch | null {
   }
 }
 
-/** What was found before, by key with how bad it was, and the field in which it was found. */
+/** How bad what was found before was, by piece and kind; the most important ranks are the lowest. */
+type Ranks = ReadonlyMap<string, ReadonlyMap<string, number>>;
+
+function ranksOf(found: readonly Suspect[]): Ranks {
+  const ranks = new Map<string, Map<string, number>>();
+  for (const suspect of found) {
+    const ofPiece = ranks.get(suspect.piece) ?? new Map<string, number>();
+    ranks.set(suspect.piece, ofPiece.set(kindOf(suspect), rank(suspect)));
+  }
+  return ranks;
+}
+
+/** What was found before, and the field in which it was found. */
 interface Found {
   readonly field: CheckField;
-  readonly ranks: ReadonlyMap<string, number>;
+  readonly ranks: Ranks;
 }
 
 /** True when `edits` take `suspect` away and bring nothing new that is as bad; only what they can affect is looked at again. */
@@ -84,24 +103,52 @@ function mends({ field, ranks }: Found, suspect: Suspect, edits: readonly Edit[]
   const sketch = tried(field.sketch, edits);
   if (!sketch) return false;
   const after = checkField(sketch, field.covers);
+  const unchanged = new Set(field.sketch.pieces);
+  if (!sketch.pieces.every((piece) => unchanged.has(piece) || stillFits(field.sketch, sketch, piece))) return false;
   const affected = affectedPieces(field, after, edits);
-  const looked = affected ? sketch.pieces.filter(({ id }) => affected.has(id)) : sketch.pieces;
-  // The most important ranks are the lowest.
-  const wasAsBad = (key: string, now: number): boolean => (ranks.get(key) ?? Infinity) <= now;
+  const wasAsBad = (piece: string, kind: string, now: number): boolean =>
+    (ranks.get(piece)?.get(kind) ?? Infinity) <= now;
   const harmless = (other: Suspect): boolean =>
-    keyOf(other) !== keyOf(suspect) && (rank(other) > rank(suspect) || wasAsBad(keyOf(other), rank(other)));
+    !(other.piece === suspect.piece && kindOf(other) === kindOf(suspect)) &&
+    (rank(other) > rank(suspect) || wasAsBad(other.piece, kindOf(other), rank(other)));
   // What could be found would change nothing: it is never as bad, or it was found at this very piece before.
-  const needless = ({ code, worst }: Looking, { id }: Piece): boolean =>
-    !(code === suspect.code && id === suspect.piece) &&
-    (rank({ severity: worst }) > rank(suspect) || wasAsBad(keyOf({ code, piece: id }), rank({ severity: worst })));
-  if (!sketch.pieces.every((piece) => stillFits(field.sketch, sketch, piece))) return false;
-  return looked.every((piece) =>
-    CHECKS.every((each) => {
-      if (needless(each, piece)) return true;
-      const other = each.check(after, piece);
-      return other === null || harmless(other);
-    }),
-  );
+  const needless = ({ code, worst, looks }: Looking, piece: Piece): boolean => {
+    if (code === suspect.code && piece.id === suspect.piece) return false;
+    if (looks === 'alone' && affected && unchanged.has(piece)) return true;
+    return worst > rank(suspect) || wasAsBad(piece.id, code, worst);
+  };
+  const passes = (each: Looking, piece: Piece): boolean => {
+    if (needless(each, piece)) return true;
+    const other = each.check(after, piece);
+    return other === null || harmless(other);
+  };
+  // Whether it is still found is asked first: most ways that fail fail there.
+  const own = sketch.pieces.find(({ id }) => id === suspect.piece);
+  if (own && !CHECKS.every((each) => each.code !== suspect.code || passes(each, own))) return false;
+  const looked = affected ? sketch.pieces.filter(({ id }) => affected.has(id)) : sketch.pieces;
+  return looked.every((piece) => CHECKS.every((each) => passes(each, piece)));
+}
+
+interface Looked {
+  readonly field: CheckField;
+  readonly found: readonly Suspect[];
+}
+
+/** By sketch: sketches are never changed, and several ask what was found in the same one. */
+const looked = new WeakMap<Sketch, Looked>();
+
+function lookAt(sketch: Sketch): Looked {
+  const known = looked.get(sketch);
+  if (known) return known;
+  const field = checkField(sketch);
+  const fresh = { field, found: suspectsAt(field, sketch.pieces) };
+  looked.set(sketch, fresh);
+  return fresh;
+}
+
+/** What `checkSketch` finds, in gluing order, with all the ways to mend it that could be tried. */
+export function suspectsIn(sketch: Sketch): readonly Suspect[] {
+  return lookAt(sketch).found;
 }
 
 /**
@@ -109,9 +156,8 @@ function mends({ field, ranks }: Found, suspect: Suspect, edits: readonly Edit[]
  * finding away and brings none that is as bad, or it is left out.
  */
 export function checkSketch(sketch: Sketch): readonly Finding[] {
-  const field = checkField(sketch);
-  const found = suspectsAt(field, sketch.pieces);
-  const before: Found = { field, ranks: new Map(found.map((each) => [keyOf(each), rank(each)])) };
+  const { field, found } = lookAt(sketch);
+  const before: Found = { field, ranks: ranksOf(found) };
   return SEVERITIES.flatMap((severity) => found.filter((suspect) => suspect.severity === severity)).map(
     (suspect): Finding => {
       const { fixes, ...finding } = suspect;

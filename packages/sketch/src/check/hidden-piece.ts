@@ -1,4 +1,3 @@
-import { isOpaque } from '../batch/hidden-centres.js';
 import { coveredBy } from './covered.js';
 import type { Check } from './finding.js';
 
@@ -7,12 +6,12 @@ import type { Check } from './finding.js';
  * all of them, or else by leaving it out.
  */
 export const hiddenPiece: Check = (field, piece) => {
-  const { sketch, over, placed, bounds } = field;
+  const { sketch, over, opaque, placed, bounds } = field;
   const box = bounds(piece);
   const covers = over(piece).filter((cover) => {
     const { left, top, right, bottom } = bounds(cover);
     const meets = left < box.right && right > box.left && top < box.bottom && bottom > box.top;
-    return meets && isOpaque(sketch, cover);
+    return meets && opaque(cover);
   });
   const [lowest, topmost] = [covers[0], covers.at(-1)];
   if (!lowest || !topmost || !coveredBy(field, { placed: placed(piece), bounds: box }, covers)) return null;

@@ -1,5 +1,4 @@
 import { type PlacedPiece, placedBounds, ticks } from '@trimwell/geometry';
-import { isOpaque } from '../batch/hidden-centres.js';
 import type { Edge, Piece } from '../model/sketch.js';
 import { coveredBy } from './covered.js';
 import type { Check } from './finding.js';
@@ -42,10 +41,10 @@ function shapedStretch(piece: Piece, edge: Edge, depth: number): PlacedPiece {
 
 /** A punched edge of an upright piece of which nothing shows, so that punching it is for nothing; mended by leaving it plain. */
 export const punchedEdgeCovered: Check = (field, piece) => {
-  const { sketch, over } = field;
+  const { sketch, over, opaque } = field;
   const edges = punchedEdges(sketch, piece);
   if (edges.length === 0 || piece.tilt !== 0) return null;
-  const covers = over(piece).filter((cover) => isOpaque(sketch, cover));
+  const covers = over(piece).filter(opaque);
   const found = edges.find(({ edge, punch }) => {
     const placed = stretchOf(piece, edge, punch.depth);
     return coveredBy(field, { placed, bounds: placedBounds(placed) }, covers);

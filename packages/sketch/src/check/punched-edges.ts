@@ -11,7 +11,7 @@ export interface PunchedEdge {
 
 /** The punched edges of `piece`, clockwise from the top; only a rectangle has some. */
 export function punchedEdges(sketch: Sketch, piece: Piece): readonly PunchedEdge[] {
-  if (piece.shape !== 'rectangle') return [];
+  if (piece.shape !== 'rectangle' || EDGES.every((edge) => piece.punched[edge] === undefined)) return [];
   return EDGES.flatMap((edge): readonly PunchedEdge[] => {
     const punch = sketch.punches.find(({ id }) => id === piece.punched[edge]);
     if (!punch) return [];

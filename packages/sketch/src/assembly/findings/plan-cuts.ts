@@ -1,7 +1,7 @@
 import { eachLeaf, type Length, planSteps, type Rect } from '@trimwell/geometry';
 import type { PaperPlan } from '../../batch/batch-plan.js';
 import { pieceOfBlank } from '../../batch/blank-id.js';
-import { checkSketch } from '../../check/findings.js';
+import { suspectsIn } from '../../check/findings.js';
 import { rulerStep } from '../../model/ruler-steps.js';
 import type { CardCheck, CardSuspect } from '../card-finding.js';
 
@@ -48,9 +48,6 @@ function pieceIn({ plan, job }: PaperPlan, sheet: number, part: Rect, step: Leng
  */
 export const cutOffTheRuler: CardCheck = ({ sketch, options }) => {
   const step = rulerStep(sketch.unit);
-  const sizes = new Map(
-    checkSketch(sketch).flatMap(({ code, piece, fix }) => (code === 'off-the-ruler' ? [[piece, fix] as const] : [])),
-  );
   const told = new Set<string>();
   return (options.batch?.papers ?? []).flatMap((paper) =>
     planSteps(paper.plan, paper.job.trimmer.kerf).flatMap(({ setting, sheet, part }): readonly CardSuspect[] => {
@@ -58,7 +55,7 @@ export const cutOffTheRuler: CardCheck = ({ sketch, options }) => {
       const piece = off === 0 ? null : pieceIn(paper, sheet, part, step);
       if (piece === null || told.has(`${paper.paper} ${piece}`)) return [];
       told.add(`${paper.paper} ${piece}`);
-      const fix = sizes.get(piece) ?? [];
+      const size = suspectsIn(sketch).find((each) => each.code === 'off-the-ruler' && each.piece === piece);
       return [
         {
           code: 'cut-off-the-ruler',
@@ -67,7 +64,7 @@ export const cutOffTheRuler: CardCheck = ({ sketch, options }) => {
           paper: paper.paper,
           place: null,
           amount: Math.min(off, step - off),
-          fixes: fix.length > 0 ? [fix] : [],
+          fixes: size?.fixes ?? [],
         },
       ];
     }),
