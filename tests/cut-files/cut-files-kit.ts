@@ -60,7 +60,7 @@ export function expectSameDrawing(name: string, dxf: ReadDrawing, svg: ReadSvg):
     // A line that lies within so much of the other encloses the same but for its length times that.
     const path = drawn[index];
     if (cut)
-      expect([name, index, Math.abs(area + (path?.area ?? 0)) < (path?.length ?? 0) * near]).toEqual([
+      expect([name, index, Math.abs((area ?? Number.NaN) + (path?.area ?? 0)) < (path?.length ?? 0) * near]).toEqual([
         name,
         index,
         true,

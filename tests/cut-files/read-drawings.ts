@@ -21,8 +21,8 @@ export interface ReadDrawing {
     readonly closed?: boolean;
     readonly vertices?: number;
     readonly arcs?: number;
-    /** Within the closed line, negative when it is walked clockwise. */
-    readonly area: number;
+    /** Within a closed line, negative when it is walked clockwise. */
+    readonly area?: number;
     readonly box: readonly [number, number, number, number];
   }[];
 }
