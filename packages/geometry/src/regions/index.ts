@@ -1,3 +1,4 @@
+export { inset, largestDisc } from './inset.js';
 export { lieOver, piecesUnder } from './lies-over.js';
 export { type Overlap, overlapsOf } from './overlaps.js';
 export * from './region.js';

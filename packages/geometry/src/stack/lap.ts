@@ -1,5 +1,7 @@
 import type { Point } from '../rect/rect.js';
-import type { PlacedPiece } from './placed-piece.js';
+import { crossingsOf, meetOnLine } from './lines.js';
+import { placedBounds } from './placed-bounds.js';
+import { boundaryIn, type PlacedPiece } from './placed-piece.js';
 import { supportOf } from './support.js';
 
 /** How two pieces lap over each other along a direction. */
@@ -52,4 +54,41 @@ export function directionsOf(one: PlacedPiece, other: PlacedPiece): readonly Poi
   const apart = Math.hypot(x, y);
   const through = apart > 0 ? [{ x: x / apart, y: y / apart }] : [];
   return [...sides(one), ...sides(other), ...through];
+}
+
+/** Laps that are no deeper than this, in ticks, only touch: places are whole ticks, and what is tilted lies beside them. */
+const TOUCHING = { straight: 1 / 2, tilted: 1 } as const;
+/** Lines across a piece on which it is looked whether another one lies over it. */
+const LINES = 256;
+
+/** How wide `piece` is along a direction, given as a unit vector, in floating ticks. */
+export function widthAlong(piece: PlacedPiece, { x, y }: Point): number {
+  const support = supportOf(piece);
+  return support(x, y) + support(-x, -y);
+}
+
+/** True when the outlines themselves, with round corners and punched edges, share some of the lines across `one`. */
+function outlinesMeet(one: PlacedPiece, other: PlacedPiece): boolean {
+  const lines = Array.from({ length: LINES }, (_, line) => (one.shape.height * (line + 0.5)) / LINES);
+  const own = crossingsOf(boundaryIn(one, one), lines);
+  const over = crossingsOf(boundaryIn(one, other), lines);
+  return own.some((row, line) => meetOnLine(row, over[line] ?? []));
+}
+
+/**
+ * How little two pieces lap over each other along one of their sides. Null when they are apart or only touch, and when along every side
+ * one holds the other. Depths are those of their convex hulls: a punched edge counts as filled where it does meet the other.
+ */
+export function leastLap(one: PlacedPiece, other: PlacedPiece): Lap | null {
+  const [a, b] = [placedBounds(one), placedBounds(other)];
+  if (a.left >= b.right || a.right <= b.left || a.top >= b.bottom || a.bottom <= b.top) return null;
+  const least = TOUCHING[one.tilt % 90 === 0 && other.tilt % 90 === 0 ? 'straight' : 'tilted'];
+  let best: Lap | null = null;
+  for (const direction of [...sides(one), ...sides(other)]) {
+    const lap = lapAlong(one, other, direction);
+    if (lap.depth <= least) return null;
+    const held = Math.min(widthAlong(one, lap.along), widthAlong(other, lap.along)) - least;
+    if (lap.depth < held && (!best || lap.depth < best.depth)) best = lap;
+  }
+  return best && outlinesMeet(one, other) ? best : null;
 }

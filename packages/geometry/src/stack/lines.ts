@@ -74,3 +74,14 @@ export function uncovered(own: readonly number[], covers: readonly (readonly num
   }
   return null;
 }
+
+/** True when what is inside of one and what is inside of another share a stretch of a line, their errors left out. */
+export function meetOnLine(one: readonly number[], other: readonly number[]): boolean {
+  for (let at = 0; at + 3 < one.length; at += 4)
+    for (let over = 0; over + 3 < other.length; over += 4) {
+      const left = Math.max(one[at] ?? 0, other[over] ?? 0);
+      const right = Math.min(one[at + 2] ?? 0, other[over + 2] ?? 0);
+      if (right - left > ROUNDING) return true;
+    }
+  return false;
+}

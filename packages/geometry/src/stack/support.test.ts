@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { ticks } from '../length/length.js';
 import { flattenOutline } from '../outline/flatten.js';
 import { pieceOutline } from '../outline/shapes.js';
-import { directionsOf, lapAlong } from './lap.js';
+import { directionsOf, lapAlong, leastLap } from './lap.js';
 import type { PlacedPiece } from './placed-piece.js';
 import { toFace } from './quick-cover.js';
 import { supportOf } from './support.js';
@@ -69,4 +69,25 @@ test('how far two pieces lap, and how far they are apart, by hand', () => {
   );
   const [left, right] = [square(0, 0, 1_000, 0, 'ellipse'), square(600, 800, 1_000, 30, 'ellipse')];
   expect(directionsOf(left, right).map((way) => lapAlong(left, right, way).depth)).toContainEqual(expect.closeTo(0, 6));
+});
+
+test('the least lap is along the side where it is shallowest; none where one holds the other, or where round corners miss (by hand)', () => {
+  const low = square(0, 0, 1_000);
+  expect(leastLap(low, square(900, 950, 1_000))).toEqual({ along: { x: 0, y: 1 }, depth: 50 });
+  expect(leastLap(low, square(1_000, 0, 1_000))).toBeNull();
+  expect(leastLap(low, square(100, 100, 500))).toBeNull();
+  // Turned together about the middle of the first, the lap stays what it was.
+  const [cos, sin] = [Math.cos(Math.PI / 6), Math.sin(Math.PI / 6)];
+  const turned = square(Math.round(9_000 * cos), Math.round(9_000 * sin), 10_000, 30);
+  const lap = leastLap(square(0, 0, 10_000, 30), turned);
+  expect(lap?.depth).toBeCloseTo(1_000, -1);
+  expect(lap?.along.x).toBeCloseTo(cos, 12);
+  const radius = ticks(500);
+  const round = (x: number): PlacedPiece => {
+    const plain = square(x, x, 1_000);
+    return { ...plain, shape: { ...plain.shape, corners: { tl: radius, tr: radius, br: radius, bl: radius } } };
+  };
+  // Two discs whose middles lie 900 apart each way: their boxes share a corner of 100, they do not meet.
+  expect(leastLap(round(0), round(900))).toBeNull();
+  expect(leastLap(round(0), round(650))?.depth).toBeCloseTo(350, 6);
 });

@@ -29,6 +29,7 @@ const PIECE_CODES: Readonly<Record<FindingCode, true>> = {
 const CARD_CODES: Readonly<Record<CardFindingCode, true>> = {
   'cannot-be-cut': true,
   'cut-off-the-ruler': true,
+  'held-too-little': true,
   'envelope-too-tight': true,
   'no-usual-envelope': true,
   'fold-across-grain': true,

@@ -79,6 +79,8 @@ export function cardFindingSentence(finding: CardFinding, sketch: Sketch): strin
       return `${finding.amount} of ${name} cannot be cut from the sheets.`;
     case 'cut-off-the-ruler':
       return `A cut for ${name} is ${amount} off a mark of the ruler.`;
+    case 'held-too-little':
+      return `${name} is held by a strip of ${amount} only; the rest of it stands free.`;
     case 'envelope-too-tight':
       return finding.severity === 'stops the build'
         ? `The envelope is smaller than the card: it needs ${amount} more.`

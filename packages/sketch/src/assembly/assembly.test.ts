@@ -54,6 +54,43 @@ test('the stack by hand: mat, panel, the strip, and apart from it the greeting o
   });
 });
 
+test('glued flat onto the edge of what stands on foam, a piece is held too little; under it, it lies on the panel (by hand)', () => {
+  // The strip, 3 to 4 in down, on foam; the greeting, an oval, ends a little over its upper edge, the rest of it in the air.
+  const flat = (foam: number, overlap: number, shape: Piece['shape'] = 'ellipse'): Sketch =>
+    applyEdits(measured(), [
+      { do: 'punch', piece: 'strip', edge: 'bottom', punch: null },
+      raise('strip', foam),
+      raise('greeting', 0),
+      { do: 'alter-piece', piece: 'greeting', shape },
+      { do: 'tilt', piece: 'greeting', tilt: 0 },
+      {
+        do: 'resize',
+        piece: 'greeting',
+        x: inches(1),
+        y: ticks(inches(2) + overlap),
+        width: inches(2),
+        height: inches(1),
+      },
+    ]);
+  const held = (sketch: Sketch) => assembly(sketch).findings.find(({ code }) => code === 'held-too-little');
+  const sketch = flat(1 / 8, inches(1 / 16));
+  const found = held(sketch);
+  expect(found).toMatchObject({ piece: 'greeting', severity: 'looks wrong', place: { face: 'front', top: inches(3) } });
+  expect(found?.place?.bottom).toBeCloseTo(inches(3 + 1 / 16), 0);
+  // The largest disc in the end of the oval touches the strip's edge and the end itself; it is found to 1/80 mm.
+  expect(Math.abs((found?.amount ?? 0) - inches(1 / 16))).toBeLessThan(20);
+  const mended = assembly(applyEdits(sketch, found?.fix ?? []));
+  expect(mended.findings.map(({ code }) => code)).not.toContain('held-too-little');
+  expect(mended.steps.find(({ piece }) => piece === 'greeting')).toMatchObject({ restsOn: ['panel'], bridges: [] });
+  expect(held(flat(1 / 8, inches(1 / 8) + 20))).toBeUndefined();
+  // A paper follows a step of a paper or two.
+  expect(held(flat(0, inches(1 / 16)))).toBeUndefined();
+  // Of two rectangles the lap is told, where it is mended, and not a second time.
+  const lapped = flat(1 / 8, inches(1 / 16), 'rectangle');
+  expect(checkSketch(lapped)).toMatchObject([{ code: 'overlap-too-small', piece: 'strip', other: 'greeting' }]);
+  expect(held(lapped)).toBeUndefined();
+});
+
 test('laid over the strip, the greeting rests on it and bridges what is lower', () => {
   const sketch = applyEdits(measured(), [{ do: 'place', piece: 'greeting', x: inches(1), y: inches(2.75) }]);
   const step = assembly(sketch).steps.find(({ piece }) => piece === 'greeting');

@@ -1,8 +1,8 @@
-import { holdsPiece, type Length, ticks } from '@trimwell/geometry';
-import { regionArea, regionOf, share } from '@trimwell/geometry/regions';
+import { type Length, ticks } from '@trimwell/geometry';
 import { CARD_BASE } from '../batch/recipe.js';
 import { caliperOf } from '../check/caliper-of.js';
 import type { Sketch } from '../model/sketch.js';
+import { borneBy } from './borne.js';
 import type { FaceStack } from './face-stack.js';
 
 /** One step of building a card: what is glued where, on what, with what. */
@@ -23,23 +23,10 @@ export interface BuildStep {
   readonly height: Length;
 }
 
-/** How much of a piece may stand free and it still counts as borne all over: the error of its curves is less. */
-const FREE = 0.001;
-
-/** True when part of the piece at `at` has a gap under it. Its bearers are equally high, so they do not lie over each other. */
-function standsFree({ heights, placed }: FaceStack, at: number): boolean {
-  const bearing = (heights.layers[at]?.restsOn ?? []).flatMap((lower) => placed[lower] ?? []);
-  const piece = placed[at];
-  if (bearing.length === 0 || !piece || bearing.some((lower) => holdsPiece(lower, piece))) return false;
-  const whole = regionOf(piece);
-  const borne = bearing.map((lower) => regionArea(share(regionOf(lower), whole)));
-  return borne.reduce((sum, area) => sum + area, 0) < regionArea(whole) * (1 - FREE);
-}
-
 /** What a piece lies over without touching it: lower pieces, or else the bare card; nothing where it is borne all over. */
 function bridged(stack: FaceStack, at: number): readonly string[] {
-  if (!standsFree(stack, at)) return [];
   const { restsOn = [], over = [] } = stack.heights.layers[at] ?? {};
+  if (!borneBy(stack, at, restsOn)) return [];
   const lower = over.filter((each) => !restsOn.includes(each));
   return lower.length > 0 ? lower.map((each) => stack.pieces[each]?.id ?? CARD_BASE) : [CARD_BASE];
 }

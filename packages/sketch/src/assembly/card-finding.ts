@@ -8,6 +8,7 @@ import type { CardFacts } from './card-facts.js';
 export type CardFindingCode =
   | 'cannot-be-cut'
   | 'cut-off-the-ruler'
+  | 'held-too-little'
   | 'envelope-too-tight'
   | 'no-usual-envelope'
   | 'fold-across-grain'

@@ -9,6 +9,7 @@ import type { CardCheck, CardFinding, CardSuspect } from './card-finding.js';
 import { darkInside } from './findings/dark-inside.js';
 import { envelopeTooTight } from './findings/envelope-too-tight.js';
 import { foldAcrossGrain } from './findings/fold-across-grain.js';
+import { heldTooLittle } from './findings/held-too-little.js';
 import { dearerLetter, letterSurcharge } from './findings/letters.js';
 import { noUsualEnvelope } from './findings/no-usual-envelope.js';
 import { cannotBeCut, cutOffTheRuler } from './findings/plan-cuts.js';
@@ -16,6 +17,7 @@ import { cannotBeCut, cutOffTheRuler } from './findings/plan-cuts.js';
 /** Every check of a card as a whole, in the order in which findings of one severity are told. */
 const CHECKS: readonly CardCheck[] = [
   cannotBeCut,
+  heldTooLittle,
   envelopeTooTight,
   noUsualEnvelope,
   foldAcrossGrain,

@@ -133,6 +133,34 @@ test('a tilted piece is judged by its true outline: a long strip turned over the
   expect(checkSketch(circle).map(({ code }) => code)).not.toContain('off-the-card');
 });
 
+test('a lap is measured along the sides of the papers, however both are turned; round ones may lie over each other as they like', () => {
+  const tilt = (piece: string, degrees: number): Edit => ({ do: 'tilt', piece, tilt: degrees });
+  // Two strips of 2 by 1 in end to end, both turned by 30 degrees about middles that lie 1 15/16 in apart along the turned side.
+  const [cos, sin] = [Math.cos(Math.PI / 6), Math.sin(Math.PI / 6)];
+  const toTick = (length: number): number => Math.round(length * inches(1)) / inches(1);
+  const beside = (apart: number): readonly Edit[] => [
+    plain,
+    upright,
+    resize('strip', 0.5, 1, 2, 1),
+    resize('greeting', toTick(0.5 + apart * cos), toTick(1 + apart * sin), 2, 1),
+    tilt('strip', 30),
+    tilt('greeting', 30),
+  ];
+  const lapped = applyEdits(clean, beside(1.9375));
+  const finding = checkSketch(lapped).find(({ code }) => code === 'overlap-too-small');
+  expect(Math.abs((finding?.amount ?? 0) - inches(1 / 16))).toBeLessThan(2);
+  if (!finding) throw new Error('found above');
+  expect(finding.fix).toMatchObject([{ do: 'place' }]);
+  expectMended(lapped, finding);
+  for (const apart of [1.5, 2.0001]) {
+    const codes = checkSketch(applyEdits(clean, beside(apart))).map(({ code }) => code);
+    expect(codes).not.toContain('overlap-too-small');
+  }
+  const oval: Edit = { do: 'alter-piece', piece: 'greeting', shape: 'ellipse' };
+  const round = applyEdits(clean, [...beside(1.9375), oval]);
+  expect(checkSketch(round).map(({ code }) => code)).not.toContain('overlap-too-small');
+});
+
 test('a piece larger than the card is not moved; one that is only over the edge of a metric card by a tick is', () => {
   const wide = applyEdits(clean, [plain, resize('strip', -1, 3, 6, 1)]);
   expect(checkSketch(wide)).toMatchObject([{ code: 'off-the-card', fix: [] }]);

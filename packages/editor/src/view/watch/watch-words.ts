@@ -103,6 +103,8 @@ function cardMendOf({ code, fix: [first] }: CardFinding): string {
       return code === 'no-usual-envelope' ? 'Fold one from paper' : 'Take the next envelope that fits';
     case 'add-piece':
       return 'Put a liner in';
+    case 'order':
+      return 'Glue it before what holds it';
     case 'alter-piece':
       return first.raise === 0 ? 'Glue it flat' : 'Take lower foam';
     default:
