@@ -48,7 +48,7 @@ test('what stops the build ends with 1, in words and in JSON', async () => {
   const said = await check(small);
   expect(said.code).toBe(1);
   expect(said.out).toMatch(
-    /Cannot be made: The envelope is smaller than the card: it needs .* more\. \(can be mended\)/,
+    /Must be changed: The envelope is smaller than the card: it needs .* more\. \(can be mended\)/,
   );
   const { code, out } = await check(small, '--json');
   expect(code).toBe(1);

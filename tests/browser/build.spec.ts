@@ -90,9 +90,9 @@ test('the post of a country is watched, and remembered; the envelope from paper 
   const [, width] = /width="([\d.]+)in"/.exec(await readFile(await download.path(), 'utf8')) ?? [];
   expect(Number(width)).toBeCloseTo(7.625 * 1.04, 3);
   await page.getByRole('button', { name: 'Put away' }).click();
-  await expect(page.locator('trimwell-watch')).toContainText('The letter may cost a surcharge');
+  await expect(page.locator('trimwell-watch')).toContainText('the letter may cost a surcharge');
   await page.reload();
-  await expect(page.locator('trimwell-watch')).toContainText('The letter may cost a surcharge');
+  await expect(page.locator('trimwell-watch')).toContainText('the letter may cost a surcharge');
 });
 
 test('the grain of the base is said in its paper, and told where the card is folded', { tag: DESK }, async ({

@@ -70,7 +70,7 @@ test('a finding stands at its piece and in the list; either mends it, and the fo
   const before = await sketchText(page);
   await edit(page, [round]);
   const mark = page.locator('trimwell-watch-marks .mark[data-piece="greeting"]');
-  await expect(mark).toHaveAccessibleName('To watch at Greeting: Cannot be made');
+  await expect(mark).toHaveAccessibleName('To watch at Greeting: Must be changed');
   await mark.focus();
   await page.keyboard.press('Enter');
   await expect(page.getByRole('dialog', { name: 'To watch at Greeting' })).toContainText('two corners need');

@@ -21,7 +21,7 @@ export { PAGE_PAPERS, type PagePaper } from './page/sheet-of-paper.js';
 export { LANGUAGES, type Language } from './page/speech.js';
 export { type WorkList, type WorkListOptions, workList } from './page/work-list.js';
 export { BLADE_CAUTION, KNIFE_CAUTION, MACHINE_CAUTION } from './write/cautions.js';
-export { cardFindingSentence, findingSentence, LETTER_REASONS } from './write/finding-sentence.js';
+export { cardFindingSentence, findingSentence, LETTER_REASONS, SEVERITY_WORDS } from './write/finding-sentence.js';
 export { inkMark } from './write/ink.js';
 export * from './write/lists/piece-list.js';
 export * from './write/lists/write-piece-list.js';

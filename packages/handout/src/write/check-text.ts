@@ -1,17 +1,11 @@
 import { formatLength, type Length, type LengthStyle, type Size, ticks } from '@trimwell/geometry';
-import { CARD_BASE, type Finding, SEVERITIES, type Severity, type Sketch } from '@trimwell/sketch';
+import { CARD_BASE, type Finding, SEVERITIES, type Sketch } from '@trimwell/sketch';
 import type { Assembly, BuildStep, LetterAnswer } from '@trimwell/sketch/assembly';
 import { labelPieces } from '../draw/labels.js';
 import { gluedOnto } from '../page/gluing.js';
 import { millimetresUp } from '../page/posting.js';
 import { BLADE_CAUTION } from './cautions.js';
-import { cardFindingSentence, findingSentence, LETTER_REASONS } from './finding-sentence.js';
-
-const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
-  'stops the build': 'Cannot be made',
-  'looks wrong': 'Looks wrong',
-  'worth knowing': 'Worth knowing',
-};
+import { cardFindingSentence, findingSentence, LETTER_REASONS, SEVERITY_WORDS } from './finding-sentence.js';
 
 /** Thicknesses in tenths of a millimetre: paper is not measured in marks of a ruler. */
 function thick(length: number): string {

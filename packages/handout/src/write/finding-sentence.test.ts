@@ -77,3 +77,23 @@ test('each finding about the card has a sentence of its own, and one about post 
       expect(text).toContain('Check with your post office.');
     }
 });
+
+test('a finding about post says where, as what, and instead of what', () => {
+  const letter = { country: 'Germany', class: 'Großbrief', cheapest: 'Standardbrief' };
+  const finding: CardFinding = {
+    code: 'dearer-letter',
+    severity: 'worth knowing',
+    piece: CARD_BASE,
+    place: null,
+    amount: 0,
+    reasons: ['too-thick'],
+    letter,
+    fix: [],
+  };
+  expect(cardFindingSentence(finding, sketch)).toBe(
+    'Germany: it goes as “Großbrief”, not as “Standardbrief”: too thick. Check with your post office.',
+  );
+  expect(cardFindingSentence({ ...finding, code: 'no-letter', letter: { ...letter, class: null } }, sketch)).toBe(
+    'Germany: the post takes no letter like it: too thick. Check with your post office.',
+  );
+});

@@ -1,5 +1,5 @@
 import { formatLength, type LengthStyle, ticks } from '@trimwell/geometry';
-import { CARD_BASE, type Finding, type Sketch } from '@trimwell/sketch';
+import { CARD_BASE, type Finding, type Severity, type Sketch } from '@trimwell/sketch';
 import type { CardFinding } from '@trimwell/sketch/assembly';
 
 function nameOf(sketch: Sketch, id: string): string {
@@ -51,6 +51,13 @@ export function findingSentence(finding: Finding, sketch: Sketch): string {
   }
 }
 
+/** How bad it is, in a word, for those who do not see the mark before it. */
+export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
+  'stops the build': 'Must be changed',
+  'looks wrong': 'Looks wrong',
+  'worth knowing': 'Worth knowing',
+};
+
 /** Why a post takes a card for more, in words. */
 export const LETTER_REASONS: Readonly<Record<CardFinding['reasons'][number], string>> = {
   'too-short': 'too short',
@@ -68,6 +75,14 @@ export const LETTER_REASONS: Readonly<Record<CardFinding['reasons'][number], str
 
 function reasonsText({ reasons }: CardFinding): string {
   return reasons.map((reason) => LETTER_REASONS[reason]).join(', ');
+}
+
+function inCountry({ letter }: CardFinding): string {
+  return letter ? `${letter.country}: ` : '';
+}
+
+function dearerText({ letter }: CardFinding): string {
+  return letter?.class ? `“${letter.class}”, not as “${letter.cheapest}”` : 'a dearer letter';
 }
 
 /** What is wrong with a card as a whole, as a sentence. */
@@ -96,10 +111,10 @@ export function cardFindingSentence(finding: CardFinding, sketch: Sketch): strin
     case 'dark-inside':
       return 'The inside is dark and has no liner to write on.';
     case 'no-letter':
-      return `That post takes no letter like it: ${reasonsText(finding)}. Check with your post office.`;
+      return `${inCountry(finding)}the post takes no letter like it: ${reasonsText(finding)}. Check with your post office.`;
     case 'dearer-letter':
-      return `It goes as a dearer letter: ${reasonsText(finding)}. Check with your post office.`;
+      return `${inCountry(finding)}it goes as ${dearerText(finding)}: ${reasonsText(finding)}. Check with your post office.`;
     case 'letter-surcharge':
-      return `The letter may cost a surcharge: ${reasonsText(finding)}. Check with your post office.`;
+      return `${inCountry(finding)}the letter may cost a surcharge: ${reasonsText(finding)}. Check with your post office.`;
   }
 }

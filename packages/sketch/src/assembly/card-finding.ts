@@ -22,6 +22,13 @@ export interface CardPlace extends PlacedBounds {
   readonly face: Face;
 }
 
+/** What the post of a country takes the card for, by name; `class` is null when it takes no letter like it. */
+export interface FoundLetter {
+  readonly country: string;
+  readonly class: string | null;
+  readonly cheapest: string;
+}
+
 /** Something about the card as a whole that its maker should look at, with the edits that mend it where there are some. */
 export interface CardFinding {
   readonly code: CardFindingCode;
@@ -35,6 +42,8 @@ export interface CardFinding {
   readonly amount: number;
   /** Why a post takes it for more, or not at all. */
   readonly reasons: readonly (LetterReason | SurchargeReason)[];
+  /** Of findings about post. */
+  readonly letter?: FoundLetter;
   /** One step that takes the finding away and brings none that is as bad; empty when there is none. */
   readonly fix: readonly Edit[];
 }

@@ -1,3 +1,4 @@
+import { SEVERITY_WORDS } from '@trimwell/handout';
 import { type Piece, SEVERITIES, type Severity } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { property, state } from 'lit/decorators.js';
@@ -8,7 +9,7 @@ import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
 import { mend, type Watched, watchedOf } from '../watch/found.js';
 import { severityMark, severityStyles } from '../watch/severity-mark.js';
-import { findingText, pieceName, SEVERITY_WORDS } from '../watch/watch-words.js';
+import { findingText, pieceName } from '../watch/watch-words.js';
 import { WatchCard } from '../watch-card.js';
 import { type Extent, type FaceView, toStage } from './face-view.js';
 

@@ -52,7 +52,7 @@ test('papers of a mix that cannot give a piece are told once, counted together',
 
 test('each finding stands in the list with how bad it is in words, and its mend is one step with a name', async () => {
   const { element, session, lines } = await lay(deep, over);
-  expect(lines()[0]).toMatch(/^Cannot be made: Greeting: two corners need .* Make them smaller$/);
+  expect(lines()[0]).toMatch(/^Must be changed: Greeting: two corners need .* Make them smaller$/);
   expect(lines()[1]).toMatch(/^Looks wrong: Strip reaches 1⁄2 in over the edge of the card\. Move it in$/);
   element.renderRoot.querySelector<HTMLElement>('.act')?.click();
   await element.updateComplete;
@@ -122,7 +122,7 @@ test('what is found about the card as a whole comes later, and is mended in one 
   Object.assign(element, { session, pointing: new Pointing() });
   document.body.append(element);
   const line = (): string => element.renderRoot.querySelector('li')?.textContent?.replace(/\s+/g, ' ').trim() ?? '';
-  await vi.waitUntil(() => line().startsWith('Cannot be made: The envelope is smaller than the card'), PATIENCE);
+  await vi.waitUntil(() => line().startsWith('Must be changed: The envelope is smaller than the card'), PATIENCE);
   await element.updateComplete;
   expect(line()).toContain('Take the next envelope that fits');
   // After a change it is told as it was, but mended only when it has been looked at again.

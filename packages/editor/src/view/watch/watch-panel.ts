@@ -1,3 +1,4 @@
+import { SEVERITY_WORDS } from '@trimwell/handout';
 import { CARD_BASE } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
@@ -8,15 +9,7 @@ import { tableStyles } from '../table/table-styles.js';
 import { WatchCard } from '../watch-card.js';
 import { isOfCard, mend, type Watched, watchedOf } from './found.js';
 import { severityMark, severityStyles } from './severity-mark.js';
-import {
-  findingText,
-  NOTHING_TO_WATCH,
-  notLookedAt,
-  pieceName,
-  SEVERITY_WORDS,
-  unmadePieces,
-  unmadeText,
-} from './watch-words.js';
+import { findingText, NOTHING_TO_WATCH, notLookedAt, pieceName, unmadePieces, unmadeText } from './watch-words.js';
 
 /** Findings that are told at once; the rest come when asked for. */
 const FEW = 5;

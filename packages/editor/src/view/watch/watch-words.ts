@@ -1,6 +1,6 @@
 import type { Unmade, UnmadeReason } from '@trimwell/geometry';
 import { cardFindingSentence, findingSentence } from '@trimwell/handout';
-import { CARD_BASE, type Finding, pieceOfBlank, type Severity, type Sketch } from '@trimwell/sketch';
+import { CARD_BASE, type Finding, pieceOfBlank, type Sketch } from '@trimwell/sketch';
 import type { CardFinding } from '@trimwell/sketch/assembly';
 import { isOfCard, type Watched } from './found.js';
 
@@ -49,13 +49,6 @@ export function pieceName(sketch: Sketch, id: string): string {
 export function unmadeText({ piece, quantity, reason }: UnmadePiece, sketch: Sketch): string {
   return `${quantity} × ${pieceName(sketch, piece)} cannot be cut: ${REASONS[reason]}.`;
 }
-
-/** How bad it is, in a word, for those who do not see the mark before it. */
-export const SEVERITY_WORDS: Readonly<Record<Severity, string>> = {
-  'stops the build': 'Cannot be made',
-  'looks wrong': 'Looks wrong',
-  'worth knowing': 'Worth knowing',
-};
 
 function mendOf({ code, fix }: Finding): string {
   const [first] = fix;

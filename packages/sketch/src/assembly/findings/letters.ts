@@ -1,7 +1,8 @@
 import { inches, type Length, millimetres, ticks } from '@trimwell/geometry';
 import { CARD_BASE } from '../../batch/recipe.js';
 import type { Edit, Piece, Sketch } from '../../model/sketch.js';
-import type { CardCheck, CardPlace } from '../card-finding.js';
+import type { LetterAnswer } from '../../post/letter-class.js';
+import type { CardCheck, CardPlace, FoundLetter } from '../card-finding.js';
 import { type FaceStack, highestChain, highestPlace } from '../face-stack.js';
 
 /** Foam as it is sold (a tape maker's page for inches, common practice for millimetres), the highest first; 0 is flat. */
@@ -25,6 +26,11 @@ function highest(sketch: Sketch, front: FaceStack): CardPlace | null {
   return place ? { face: 'front', ...place } : null;
 }
 
+function letterOf({ country, class: taken }: LetterAnswer): FoundLetter {
+  const [cheapest] = country.classes;
+  return { country: country.name, class: taken?.name ?? null, cheapest: cheapest?.name ?? '' };
+}
+
 /**
  * The post of the country that was asked takes the card for more than its cheapest letter, or takes no letter like it. Where only
  * its thickness is in the way, mended by lower foam at the thickest spot.
@@ -43,6 +49,7 @@ export const dearerLetter: CardCheck = ({ sketch, options, post, front, inside, 
       place: thick ? highest(sketch, front) : null,
       amount: thick ? over : 0,
       reasons: first.reasons,
+      letter: letterOf(answer),
       fixes: first.reasons.length === 1 && thick ? [...lowered(sketch, front), ...lowered(sketch, inside)] : [],
     },
   ];
@@ -60,6 +67,7 @@ export const letterSurcharge: CardCheck = ({ options, post }) => {
       place: null,
       amount: 0,
       reasons: answer.surcharges,
+      letter: letterOf(answer),
       fixes: [],
     },
   ];
