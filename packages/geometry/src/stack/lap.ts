@@ -76,10 +76,10 @@ function outlinesMeet(one: PlacedPiece, other: PlacedPiece): boolean {
 }
 
 /**
- * How little two pieces lap over each other along one of their sides. Null when they are apart or only touch, and when along every side
+ * How little two pieces lap over each other along one of their sides, where that is less than `most` ticks. Null when they are apart or only touch, and when along every side
  * one holds the other. Depths are those of their convex hulls: a punched edge counts as filled where it does meet the other.
  */
-export function leastLap(one: PlacedPiece, other: PlacedPiece): Lap | null {
+export function leastLap(one: PlacedPiece, other: PlacedPiece, most = Infinity): Lap | null {
   const [a, b] = [placedBounds(one), placedBounds(other)];
   if (a.left >= b.right || a.right <= b.left || a.top >= b.bottom || a.bottom <= b.top) return null;
   const least = TOUCHING[one.tilt % 90 === 0 && other.tilt % 90 === 0 ? 'straight' : 'tilted'];
@@ -90,5 +90,6 @@ export function leastLap(one: PlacedPiece, other: PlacedPiece): Lap | null {
     const held = Math.min(widthAlong(one, lap.along), widthAlong(other, lap.along)) - least;
     if (lap.depth < held && (!best || lap.depth < best.depth)) best = lap;
   }
-  return best && outlinesMeet(one, other) ? best : null;
+  // Outlines are dear to look at: deeper laps, which are most, are told by their depth.
+  return best && best.depth < most && outlinesMeet(one, other) ? best : null;
 }

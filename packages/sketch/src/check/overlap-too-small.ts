@@ -44,7 +44,7 @@ export const overlapTooSmall: Check = ({ sketch, over, placed, step }, piece) =>
   const least = leastOverlap(sketch.unit);
   for (const upper of over(piece)) {
     if (upper.mats?.piece === piece.id || !inLine(piece, upper)) continue;
-    const lap = leastLap(placed(piece), placed(upper));
+    const lap = leastLap(placed(piece), placed(upper), least);
     // A lap that is tilted is not exact: it is enough when it is so to the tick.
     if (!lap || Math.round(lap.depth) >= least) continue;
     const room = widthAlong(placed(upper), lap.along);
