@@ -1,34 +1,10 @@
-import { coveringOf, holdsPoint, type PlacedPiece, ticks } from '@trimwell/geometry';
+import { coveringOf, holdsPoint } from '@trimwell/geometry';
 import { regionArea, regionOf, regionPerimeter, unite, without } from '@trimwell/geometry/regions';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { randomPiece } from '../kit/random-piece.js';
 
-const piece = (most: number): fc.Arbitrary<PlacedPiece> =>
-  fc
-    .record({
-      shape: fc.constantFrom('rectangle', 'rectangle', 'ellipse', 'banner', 'tag'),
-      x: fc.integer({ min: 0, max: 24 }),
-      y: fc.integer({ min: 0, max: 24 }),
-      width: fc.integer({ min: 8, max: most }),
-      height: fc.integer({ min: 8, max: most }),
-      tilt: fc.constantFrom(0, 0, 12, -35, 90),
-      radius: fc.constantFrom(0, 2),
-    })
-    .map(({ shape, x, y, width, height, tilt, radius }) => {
-      const r = ticks(radius * 1_016);
-      return {
-        shape: {
-          shape,
-          width: ticks(width * 1_016),
-          height: ticks(height * 1_016),
-          corners: { tl: r, tr: r, br: r, bl: r },
-          punched: {},
-        },
-        x: ticks(x * 1_016),
-        y: ticks(y * 1_016),
-        tilt,
-      };
-    });
+const piece = (most: number) => randomPiece({ place: 24, side: [8, most], radius: 2 });
 
 test('what quick marks and lines say of a covered piece is what exact regions say', () => {
   const seen = { hidden: 0, shown: 0 };

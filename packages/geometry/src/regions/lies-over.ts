@@ -1,10 +1,9 @@
 import { directionsOf, lapAlong } from '../stack/lap.js';
-import { placedBounds } from '../stack/placed-bounds.js';
+import { boxesMeet, placedBounds } from '../stack/placed-bounds.js';
 import type { PlacedPiece } from '../stack/placed-piece.js';
 import { pointTest } from '../stack/point-in-piece.js';
 import { marksWithin, WITHIN } from '../stack/quick-cover.js';
 import { overlapOf } from './overlaps.js';
-import { boxesMeet } from './visible-regions.js';
 
 /** True when some point lies so well within both pieces that they share far more than an edge. */
 function shareMark(one: PlacedPiece, other: PlacedPiece): boolean {

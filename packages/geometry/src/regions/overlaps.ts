@@ -1,7 +1,6 @@
-import { type PlacedBounds, placedBounds } from '../stack/placed-bounds.js';
+import { boxesMeet, type PlacedBounds, placedBounds } from '../stack/placed-bounds.js';
 import type { PlacedPiece } from '../stack/placed-piece.js';
 import { type Region, regionArea, regionOf, regionPerimeter, share } from './region.js';
-import { boxesMeet } from './visible-regions.js';
 
 /** Two pieces that lie over each other, by their places in the stack, and where. */
 export interface Overlap {

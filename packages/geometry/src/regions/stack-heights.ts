@@ -35,10 +35,8 @@ export interface StackHeights {
  * and bridges what is lower. So its top is the highest top under it, and its foam and caliper. That is never less than
  * the papers and foam that really lie on each other at one spot, and more where a piece reaches over a gap.
  */
-export function stackHeights(
-  stack: readonly ThickPiece[],
-  under: readonly (readonly number[])[] = piecesUnder(stack.map(({ placed }) => placed)),
-): StackHeights {
+export function stackHeights(stack: readonly ThickPiece[]): StackHeights {
+  const under = piecesUnder(stack.map(({ placed }) => placed));
   const layers: LayerHeight[] = [];
   let [height, highest]: [number, number | null] = [0, null];
   stack.forEach(({ caliper, raise }, at) => {

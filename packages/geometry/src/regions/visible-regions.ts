@@ -1,4 +1,3 @@
-import type { PlacedBounds } from '../stack/placed-bounds.js';
 import type { PlacedPiece } from '../stack/placed-piece.js';
 import { NOTHING, type Region, regionOf, share, unite, without } from './region.js';
 
@@ -14,11 +13,6 @@ export interface Showing {
   readonly whole: Region;
   readonly visible: Region;
   readonly hidden: Region;
-}
-
-/** True when two upright boxes share some area. */
-export function boxesMeet(one: PlacedBounds, other: PlacedBounds): boolean {
-  return one.left < other.right && one.right > other.left && one.top < other.bottom && one.bottom > other.top;
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { Point } from '../rect/rect.js';
 import { crossingsOf, meetOnLine } from './lines.js';
-import { placedBounds } from './placed-bounds.js';
+import { boxesMeet, placedBounds } from './placed-bounds.js';
 import { boundaryIn, type PlacedPiece } from './placed-piece.js';
 import { supportOf } from './support.js';
 
@@ -80,8 +80,7 @@ function outlinesMeet(one: PlacedPiece, other: PlacedPiece): boolean {
  * one holds the other. Depths are those of their convex hulls: a punched edge counts as filled where it does meet the other.
  */
 export function leastLap(one: PlacedPiece, other: PlacedPiece, most = Infinity): Lap | null {
-  const [a, b] = [placedBounds(one), placedBounds(other)];
-  if (a.left >= b.right || a.right <= b.left || a.top >= b.bottom || a.bottom <= b.top) return null;
+  if (!boxesMeet(placedBounds(one), placedBounds(other))) return null;
   const least = TOUCHING[one.tilt % 90 === 0 && other.tilt % 90 === 0 ? 'straight' : 'tilted'];
   let best: Lap | null = null;
   for (const direction of [...sides(one), ...sides(other)]) {

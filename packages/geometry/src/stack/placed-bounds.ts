@@ -9,6 +9,11 @@ export interface PlacedBounds {
   readonly bottom: number;
 }
 
+/** True when two upright boxes share some area. */
+export function boxesMeet(one: PlacedBounds, other: PlacedBounds): boolean {
+  return one.left < other.right && one.right > other.left && one.top < other.bottom && one.bottom > other.top;
+}
+
 function about(x: number, y: number, halfWidth: number, halfHeight: number): PlacedBounds {
   return { left: x - halfWidth, top: y - halfHeight, right: x + halfWidth, bottom: y + halfHeight };
 }

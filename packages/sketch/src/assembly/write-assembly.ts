@@ -1,6 +1,6 @@
 import { TICKS_PER_INCH } from '@trimwell/geometry';
 import { overlapsOf, regionArea, visibleRegions } from '@trimwell/geometry/regions';
-import { isOpaque } from '../batch/hidden-centres.js';
+import { isOpaque, placedPiece } from '../batch/hidden-centres.js';
 import type { Finding } from '../check/finding.js';
 import type { Sketch } from '../model/sketch.js';
 import { writeEdit } from '../read/write-sketch.js';
@@ -19,10 +19,7 @@ function grams(weight: number): number {
 
 function writeFace(sketch: Sketch, { pieces, placed, heights }: FaceStack): object {
   const showing = visibleRegions(
-    pieces.flatMap((piece, at) => {
-      const where = placed[at];
-      return where ? { placed: where, opaque: isOpaque(sketch, piece) } : [];
-    }),
+    pieces.map((piece) => ({ placed: placedPiece(sketch, piece), opaque: isOpaque(sketch, piece) })),
   );
   return {
     height: heights.height,

@@ -1,4 +1,4 @@
-import { coveringOf, type PlacedBounds, type PlacedPiece, type Point, ticks } from '@trimwell/geometry';
+import { boxesMeet, coveringOf, type PlacedBounds, type PlacedPiece, type Point, ticks } from '@trimwell/geometry';
 import type { Piece } from '../model/sketch.js';
 import type { CheckField } from './check-field.js';
 import { isHidden } from './cover-memory.js';
@@ -105,11 +105,7 @@ export function coveredBy(
   target: { readonly placed: PlacedPiece; readonly bounds: PlacedBounds },
   covers: readonly Piece[],
 ): boolean {
-  const { left, top, right, bottom } = target.bounds;
-  const near = covers.filter((cover) => {
-    const box = bounds(cover);
-    return box.left < right && box.right > left && box.top < bottom && box.bottom > top;
-  });
+  const near = covers.filter((cover) => boxesMeet(bounds(cover), target.bounds));
   if (near.length === 0) return false;
   const own = unpunched(target.placed);
   const over = near.map((cover) => withoutPunches(placed(cover)));

@@ -1,3 +1,4 @@
+import { boxesMeet } from '@trimwell/geometry';
 import { coveredBy } from './covered.js';
 import type { Check } from './finding.js';
 
@@ -8,11 +9,7 @@ import type { Check } from './finding.js';
 export const hiddenPiece: Check = (field, piece) => {
   const { sketch, over, opaque, placed, bounds } = field;
   const box = bounds(piece);
-  const covers = over(piece).filter((cover) => {
-    const { left, top, right, bottom } = bounds(cover);
-    const meets = left < box.right && right > box.left && top < box.bottom && bottom > box.top;
-    return meets && opaque(cover);
-  });
+  const covers = over(piece).filter((cover) => boxesMeet(bounds(cover), box) && opaque(cover));
   const [lowest, topmost] = [covers[0], covers.at(-1)];
   if (!lowest || !topmost || !coveredBy(field, { placed: placed(piece), bounds: box }, covers)) return null;
   const ways = lowest === topmost ? [lowest] : [lowest, topmost];
