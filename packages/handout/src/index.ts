@@ -12,7 +12,7 @@ export * from './drawing/drawing.js';
 export { shiftItem, shiftOutline } from './drawing/shift-item.js';
 export { checkPages } from './page/check-pages.js';
 export { dayOf } from './page/day-of.js';
-export { gluedOnto } from './page/gluing.js';
+export { stepOnto } from './page/gluing.js';
 export { type HandoutOptions, layOutHandout } from './page/lay-out-handout.js';
 export { estimateMeasure, type TextMeasure } from './page/measure.js';
 export * from './page/page.js';

@@ -33,6 +33,7 @@ export * from './check/caliper-of.js';
 export * from './check/estimate-caliper.js';
 export * from './check/finding.js';
 export * from './check/findings.js';
+export { closedSize, concernsCard } from './check/whole-card.js';
 export * from './edit/apply-edit.js';
 export { fitToCard } from './edit/fit-to-card.js';
 export * from './edit/mats.js';

@@ -1,6 +1,6 @@
 import { checkText } from '@trimwell/handout/check';
-import { AS_MANY_AS_POSSIBLE, batchRecipe, checkSketch, isLimited, readSketchText } from '@trimwell/sketch';
-import { assembly, letterLimits, safeFixes, writeAssembly } from '@trimwell/sketch/assembly';
+import { AS_MANY_AS_POSSIBLE, batchRecipe, isLimited, readSketchText } from '@trimwell/sketch';
+import { assembly, letterLimits, safeFindings, writeAssembly } from '@trimwell/sketch/assembly';
 import { batchOf } from './batch-of.js';
 import type { ReadText } from './input.js';
 import { oneOf, onlyName, sortWords } from './options.js';
@@ -28,7 +28,7 @@ export async function check(args: readonly string[], readText: ReadText): Promis
     ...(post === undefined ? {} : { post }),
     ...(plans ? { batch: batchOf(sketch, words) } : {}),
   });
-  const pieces = safeFixes(found, checkSketch(sketch));
+  const pieces = safeFindings(found);
   const out = words.flags.has('json')
     ? `${JSON.stringify(writeAssembly(found, pieces))}\n`
     : checkText(sketch, found, pieces);

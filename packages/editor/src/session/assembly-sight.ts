@@ -1,5 +1,4 @@
-import { checkSketch } from '@trimwell/sketch';
-import { assembly, type FaceStack, letterLimits, safeFixes } from '@trimwell/sketch/assembly';
+import { assembly, type FaceStack, letterLimits, safeFindings } from '@trimwell/sketch/assembly';
 import type { AssemblySight, AssemblySubject, FaceHeights } from './assembly-messages.js';
 
 function heightsOf({ pieces, heights }: FaceStack): FaceHeights {
@@ -20,7 +19,7 @@ export function assemblySight({ sketch, batch, post }: AssemblySubject): Assembl
     ...facts,
     front: heightsOf(front),
     inside: heightsOf(inside),
-    pieces: safeFixes(found, checkSketch(sketch)),
+    pieces: safeFindings(found),
     batchGrams: batchWeight?.grams ?? null,
     countries: letterLimits().countries.map(({ code, name }) => ({ code, name })),
   };

@@ -136,6 +136,12 @@ export function regionArea({ rings }: Region): number {
   return Math.abs(rings.reduce((sum, ring) => sum + twiceArea(ring), 0)) / 2 / UNITS_PER_TICK ** 2;
 }
 
+/** The parts of `region` that do not touch each other, each with its holes. */
+export function partsOf(region: Region): readonly Region[] {
+  const outer = region.rings.filter((ring) => twiceArea(ring) > 0);
+  return outer.length < 2 ? [region] : outer.map((ring) => share({ rings: [ring] }, region));
+}
+
 /** The length of all its edges, holes too, in ticks. */
 export function regionPerimeter({ rings }: Region): number {
   const edge = (ring: readonly Point[], at: number): number => {

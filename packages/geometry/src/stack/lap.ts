@@ -57,7 +57,10 @@ export function directionsOf(one: PlacedPiece, other: PlacedPiece): readonly Poi
 }
 
 /** Laps that are no deeper than this, in ticks, only touch: places are whole ticks, and what is tilted lies beside them. */
-const TOUCHING = { straight: 1 / 2, tilted: 1 } as const;
+function touching(one: PlacedPiece, other: PlacedPiece): number {
+  return one.tilt % 90 === 0 && other.tilt % 90 === 0 ? 1 / 2 : 1;
+}
+
 /** Lines across a piece on which it is looked whether another one lies over it. */
 const LINES = 256;
 
@@ -75,13 +78,22 @@ function outlinesMeet(one: PlacedPiece, other: PlacedPiece): boolean {
   return own.some((row, line) => meetOnLine(row, over[line] ?? []));
 }
 
+/** True when two pieces lie over each other, as far as lines across the first one tell; false where they are apart or only touch. */
+export function meetOnLines(one: PlacedPiece, other: PlacedPiece): boolean {
+  if (!boxesMeet(placedBounds(one), placedBounds(other))) return false;
+  const least = touching(one, other);
+  const apart = [...sides(one), ...sides(other)].some((side) => lapAlong(one, other, side).depth <= least);
+  return !apart && outlinesMeet(one, other);
+}
+
 /**
- * How little two pieces lap over each other along one of their sides, where that is less than `most` ticks. Null when they are apart or only touch, and when along every side
- * one holds the other. Depths are those of their convex hulls: a punched edge counts as filled where it does meet the other.
+ * How little two pieces lap over each other along one of their sides, where that is less than `most` ticks. Null when they are apart or
+ * only touch, and when along every side one holds the other. Depths are those of their convex hulls: a punched edge counts as filled
+ * where it does meet the other.
  */
 export function leastLap(one: PlacedPiece, other: PlacedPiece, most = Infinity): Lap | null {
   if (!boxesMeet(placedBounds(one), placedBounds(other))) return null;
-  const least = TOUCHING[one.tilt % 90 === 0 && other.tilt % 90 === 0 ? 'straight' : 'tilted'];
+  const least = touching(one, other);
   let best: Lap | null = null;
   for (const direction of [...sides(one), ...sides(other)]) {
     const lap = lapAlong(one, other, direction);

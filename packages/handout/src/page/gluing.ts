@@ -1,4 +1,5 @@
-import { CARD_BASE, type Face, type Piece } from '@trimwell/sketch';
+import { CARD_BASE, type Face, type Piece, type Sketch } from '@trimwell/sketch';
+import type { BuildStep } from '@trimwell/sketch/assembly';
 import type { WorkPart } from './after-cutting.js';
 import { called, type HandoutContext } from './context.js';
 import { tied } from './wrap.js';
@@ -17,6 +18,13 @@ export function gluedOnto(pieces: readonly Piece[], piece: Piece): string {
         middle.y <= other.y + other.height,
     );
   return lower.at(-1)?.id ?? CARD_BASE;
+}
+
+/** What a step glues its piece onto: what it is mainly glued to, or all that bears it where it reaches over that with a gap. */
+export function stepOnto({ pieces }: Sketch, { piece, bridges, restsOn }: BuildStep): readonly string[] {
+  const upper = pieces.find(({ id }) => id === piece);
+  const onto = upper ? gluedOnto(pieces, upper) : CARD_BASE;
+  return bridges.includes(onto) ? restsOn : [onto];
 }
 
 /** The gluing order of one face in a line, by letters alone: `B onto A, C onto B`. */

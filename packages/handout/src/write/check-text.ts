@@ -2,7 +2,7 @@ import { formatLength, type Length, type LengthStyle, type Size, ticks } from '@
 import { CARD_BASE, type Finding, SEVERITIES, type Sketch } from '@trimwell/sketch';
 import type { Assembly, BuildStep, LetterAnswer } from '@trimwell/sketch/assembly';
 import { labelPieces } from '../draw/labels.js';
-import { gluedOnto } from '../page/gluing.js';
+import { stepOnto } from '../page/gluing.js';
 import { millimetresUp } from '../page/posting.js';
 import { BLADE_CAUTION } from './cautions.js';
 import { cardFindingSentence, findingSentence, LETTER_REASONS, SEVERITY_WORDS } from './finding-sentence.js';
@@ -50,11 +50,12 @@ function stepLine(sketch: Sketch, step: BuildStep, style: LengthStyle): string {
   const { x, y, tilt } = step.place;
   const turned = tilt === 0 ? '' : `, turned by ${Math.round(tilt * 10) / 10}°`;
   const at = `${from(x, 'left')}, ${from(y, 'top')}${turned}`;
-  const piece = sketch.pieces.find(({ id }) => id === step.piece);
-  const onto = piece ? gluedOnto(sketch.pieces, piece) : CARD_BASE;
-  const borne = step.restsOn.includes(onto) ? '' : `, borne by ${step.restsOn.map(called).join(' and ')}`;
+  const onto = stepOnto(sketch, step);
+  const borne = step.restsOn.some((id) => onto.includes(id))
+    ? ''
+    : `, borne by ${step.restsOn.map(called).join(' and ')}`;
   const inside = step.face === 'inside' ? ' inside' : '';
-  return `  ${called(step.piece)}${inside}: ${at}, ${glue} on ${called(onto)}${borne}${bridges}; then ${thick(step.height)}`;
+  return `  ${called(step.piece)}${inside}: ${at}, ${glue} on ${onto.map(called).join(' and ')}${borne}${bridges}; then ${thick(step.height)}`;
 }
 
 /** `4 3/8 in by 5 3/4 in`. */

@@ -97,3 +97,22 @@ test('a finding about post says where, as what, and instead of what', () => {
     'Germany: the post takes no letter like it: too thick. Check with your post office.',
   );
 });
+
+test('how wide a piece is held is found nearly, and told up to the next 1/32 in or half a millimetre (by hand)', () => {
+  const says = (amount: number, unit: 'in' | 'mm'): string =>
+    cardFindingSentence(
+      {
+        code: 'held-too-little',
+        severity: 'looks wrong',
+        piece: 'strip',
+        place: null,
+        amount,
+        reasons: [],
+        fix: [],
+      },
+      { ...sketch, unit },
+    );
+  expect(says(1_010, 'in')).toContain('no wider than 1⁄16 in;');
+  expect(says(0, 'in')).toContain('no wider than 1⁄32 in;');
+  expect(says(961, 'mm')).toContain('no wider than 2 mm;');
+});

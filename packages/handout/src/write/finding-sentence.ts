@@ -1,4 +1,4 @@
-import { formatLength, type LengthStyle, ticks } from '@trimwell/geometry';
+import { formatLength, inches, type LengthStyle, millimetres, ticks } from '@trimwell/geometry';
 import { CARD_BASE, type Finding, type Severity, type Sketch } from '@trimwell/sketch';
 import type { CardFinding } from '@trimwell/sketch/assembly';
 
@@ -39,7 +39,7 @@ export function findingSentence(finding: Finding, sketch: Sketch): string {
     case 'part-repeats':
       return `${name}: its ${edge} edge ends in part of a repeat.`;
     case 'overlap-too-small':
-      return `${name} goes only ${amount} under ${other}: too little to glue.`;
+      return `${name} goes only ${amount} under ${other}: glue hardly holds there, and a slip shows.`;
     case 'too-narrow':
       return `${name}: a strip of ${amount} is hard to hold at the trimmer. Mind your fingers.`;
     case 'off-the-ruler':
@@ -85,6 +85,14 @@ function dearerText({ letter }: CardFinding): string {
   return letter?.class ? `“${letter.class}”, not as “${letter.cheapest}”` : 'a dearer letter';
 }
 
+/** Widths that are found nearly are told up to the next 1/32 in or half a millimetre. */
+const WIDTH_MARK = { in: inches(1 / 32), mm: millimetres(1 / 2) } as const;
+
+function widthUp(width: number, unit: Sketch['unit']): string {
+  const mark = WIDTH_MARK[unit];
+  return formatLength(ticks(Math.max(1, Math.ceil(width / mark)) * mark), { unit });
+}
+
 /** What is wrong with a card as a whole, as a sentence. */
 export function cardFindingSentence(finding: CardFinding, sketch: Sketch): string {
   const amount = formatLength(ticks(Math.round(finding.amount)), { unit: sketch.unit });
@@ -95,7 +103,7 @@ export function cardFindingSentence(finding: CardFinding, sketch: Sketch): strin
     case 'cut-off-the-ruler':
       return `A cut for ${name} is ${amount} off a mark of the ruler.`;
     case 'held-too-little':
-      return `${name} is held by a strip of ${amount} only; the rest of it stands free.`;
+      return `${name} is held by a strip no wider than ${widthUp(finding.amount, sketch.unit)}; the rest of it stands free.`;
     case 'envelope-too-tight':
       return finding.severity === 'stops the build'
         ? `The envelope is smaller than the card: it needs ${amount} more.`

@@ -91,19 +91,24 @@ test('glued flat onto the edge of what stands on foam, a piece is held too littl
   expect(held(lapped)).toBeUndefined();
 });
 
-test('laid over the strip, the greeting rests on it and bridges what is lower', () => {
-  const sketch = applyEdits(measured(), [{ do: 'place', piece: 'greeting', x: inches(1), y: inches(2.75) }]);
-  const step = assembly(sketch).steps.find(({ piece }) => piece === 'greeting');
-  expect(step).toMatchObject({ restsOn: ['strip'], bridges: ['panel-mat', 'panel'] });
-  expect(step?.height).toBe(millimetres(2.5) + inches(1 / 16));
+test('laid over the strip on its foam, the greeting rests on it; through the gap the panel is seen, not what that hides', () => {
+  const over: Edit = { do: 'place', piece: 'greeting', x: inches(1), y: inches(2.75) };
+  const step = (sketch: Sketch) => assembly(sketch).steps.find(({ piece }) => piece === 'greeting');
+  const raised = applyEdits(measured(), [over, raise('strip', 1 / 8)]);
+  expect(step(raised)).toMatchObject({ restsOn: ['strip'], bridges: ['panel'] });
+  expect(step(raised)?.height).toBe(millimetres(2.5) + inches(3 / 16));
+  // A step of one paper is followed: that is no gap.
+  expect(step(applyEdits(measured(), [over]))).toMatchObject({ restsOn: ['strip'], bridges: [] });
 });
 
 test('half over another piece and half over the bare card, a piece bridges the card', () => {
   const half = measured();
-  const only = { ...half, pieces: half.pieces.filter(({ id }) => id === 'strip' || id === 'greeting') };
+  const pieces = half.pieces.filter(({ id }) => id === 'strip' || id === 'greeting');
+  const only = { ...half, pieces, batch: { ...half.batch, contrast: [] } };
   const sketch = applyEdits(only, [
     { do: 'tilt', piece: 'greeting', tilt: 0 },
     { do: 'place', piece: 'greeting', x: inches(1), y: inches(2.75) },
+    raise('strip', 1 / 8),
   ]);
   const step = assembly(sketch).steps.find(({ piece }) => piece === 'greeting');
   expect(step).toMatchObject({ restsOn: ['strip'], bridges: ['card-base'] });

@@ -1,18 +1,27 @@
 import { holdsPiece } from '@trimwell/geometry';
 import { type Region, regionArea, regionOf, share, unite } from '@trimwell/geometry/regions';
+import { LAID_FLAT, reaches } from '../check/levels.js';
 import type { FaceStack } from './face-stack.js';
 
 /** How much of a piece may stand free and it still counts as borne all over: the error of its curves is less. */
 const FREE = 0.001;
 
+/** The places of the pieces below the one at `at` that it reaches, lowest first; a paper follows the steps of other papers. */
+export function reachedBy({ heights, levels }: FaceStack, at: number): readonly number[] {
+  const own = levels[at] ?? LAID_FLAT;
+  return (heights.layers[at]?.over ?? []).filter((lower) => reaches(own, levels[lower] ?? LAID_FLAT));
+}
+
 /**
- * What of the piece at `at` lies over those of `lower`, given by their places in the stack, that bear it; null when that is all of it,
- * or when it lies on the card itself.
+ * What of the piece at `at` lies over those that it reaches, while the rest of it stands free; null when nothing does, since all of it
+ * reaches other pieces or the card itself.
  */
-export function borneBy({ placed }: FaceStack, at: number, lower: readonly number[]): Region | null {
-  const bearing = lower.flatMap((each) => placed[each] ?? []);
+export function borneOf(stack: FaceStack, at: number): Region | null {
+  const { levels, placed } = stack;
   const piece = placed[at];
-  if (bearing.length === 0 || !piece || bearing.some((each) => holdsPiece(each, piece))) return null;
+  if (!piece || reaches(levels[at] ?? LAID_FLAT, LAID_FLAT)) return null;
+  const bearing = reachedBy(stack, at).flatMap((each) => placed[each] ?? []);
+  if (bearing.some((each) => holdsPiece(each, piece))) return null;
   const whole = regionOf(piece);
   const borne = share(unite(bearing.map(regionOf)), whole);
   return regionArea(borne) < regionArea(whole) * (1 - FREE) ? borne : null;

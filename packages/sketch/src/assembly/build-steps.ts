@@ -1,9 +1,13 @@
 import { type Length, ticks } from '@trimwell/geometry';
+import { regionArea, regionOf, without } from '@trimwell/geometry/regions';
 import { CARD_BASE } from '../batch/recipe.js';
 import { caliperOf } from '../check/caliper-of.js';
 import type { Sketch } from '../model/sketch.js';
-import { borneBy } from './borne.js';
+import { borneOf, reachedBy } from './borne.js';
 import type { FaceStack } from './face-stack.js';
+
+/** What is less than this share of a gap is not told to be seen through it. */
+const SEEN = 0.02;
 
 /** One step of building a card: what is glued where, on what, with what. */
 export interface BuildStep {
@@ -14,7 +18,10 @@ export interface BuildStep {
   readonly place: { readonly x: Length; readonly y: Length; readonly tilt: number };
   /** What bears it: the highest pieces under it, lowest first, or `CARD_BASE`. */
   readonly restsOn: readonly string[];
-  /** What it lies over without touching it, lowest first, where it is not borne all over: lower pieces, or else `CARD_BASE`. */
+  /**
+   * What is seen below it through a gap of more than what a paper follows, lowest first: `CARD_BASE` where nothing else is. Nothing where
+   * all of it reaches what is below it.
+   */
   readonly bridges: readonly string[];
   /** `flat`: glued flat; `foam`: on foam as high as it is raised. Nothing for the base. */
   readonly adhesive: 'flat' | 'foam' | null;
@@ -23,12 +30,24 @@ export interface BuildStep {
   readonly height: Length;
 }
 
-/** What a piece lies over without touching it: lower pieces, or else the bare card; nothing where it is borne all over. */
+/** What a piece lies over without reaching it: the pieces that are seen through the gap, or the bare card. */
 function bridged(stack: FaceStack, at: number): readonly string[] {
-  const { restsOn = [], over = [] } = stack.heights.layers[at] ?? {};
-  if (!borneBy(stack, at, restsOn)) return [];
-  const lower = over.filter((each) => !restsOn.includes(each));
-  return lower.length > 0 ? lower.map((each) => stack.pieces[each]?.id ?? CARD_BASE) : [CARD_BASE];
+  const borne = borneOf(stack, at);
+  const piece = stack.placed[at];
+  if (!borne || !piece) return [];
+  const reached = new Set(reachedBy(stack, at));
+  let gap = without(regionOf(piece), borne);
+  const least = regionArea(gap) * SEEN;
+  const found: string[] = [];
+  // From the top down, each hides what lies below it.
+  for (const lower of [...(stack.heights.layers[at]?.over ?? [])].reverse()) {
+    const [below, named] = [stack.placed[lower], stack.pieces[lower]];
+    if (!below || !named || reached.has(lower)) continue;
+    const rest = without(gap, regionOf(below));
+    if (regionArea(gap) - regionArea(rest) > least) found.unshift(named.id);
+    gap = rest;
+  }
+  return regionArea(gap) > least ? [CARD_BASE, ...found] : found;
 }
 
 function faceSteps(stack: FaceStack, base: Length): readonly BuildStep[] {

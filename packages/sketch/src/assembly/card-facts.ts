@@ -1,6 +1,5 @@
-import { placedBounds, type Size, ticks } from '@trimwell/geometry';
 import type { BatchPlan } from '../batch/batch-plan.js';
-import { placedPiece } from '../batch/hidden-centres.js';
+import { closedSize } from '../check/whole-card.js';
 import type { Sketch } from '../model/sketch.js';
 import type { LetterAnswer } from '../post/letter-class.js';
 import { type CardFold, cardFold } from './card-fold.js';
@@ -30,23 +29,6 @@ export interface CardFacts {
   readonly fold: CardFold;
   readonly posted: PostedCard;
   readonly post: readonly LetterAnswer[];
-}
-
-/** The size of the closed card with all that hangs over its edges, in whole ticks, rounded up. */
-export function closedSize(sketch: Sketch): Size {
-  const box = { left: 0, top: 0, right: sketch.card.width as number, bottom: sketch.card.height as number };
-  const { width, fold } = sketch.card;
-  for (const piece of sketch.pieces) {
-    const { top, bottom, ...across } = placedBounds(placedPiece(sketch, piece));
-    // Without a fold the inside is the back, which is seen from behind.
-    const mirrored = fold === 'none' && piece.face === 'inside';
-    const [left, right] = mirrored ? [width - across.right, width - across.left] : [across.left, across.right];
-    box.left = Math.min(box.left, left);
-    box.top = Math.min(box.top, top);
-    box.right = Math.max(box.right, right);
-    box.bottom = Math.max(box.bottom, bottom);
-  }
-  return { width: ticks(Math.ceil(box.right - box.left)), height: ticks(Math.ceil(box.bottom - box.top)) };
 }
 
 /** Everything that is known of the card of `sketch` as a whole. */

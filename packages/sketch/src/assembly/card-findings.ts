@@ -1,9 +1,9 @@
 import { planBatch } from '../batch/batch-plan.js';
 import { batchRecipe } from '../batch/batch-recipe.js';
-import { SEVERITIES } from '../check/finding.js';
+import { kindOf, SEVERITIES } from '../check/finding.js';
 import { suspectsIn } from '../check/findings.js';
 import { applyEdits, EditError } from '../edit/apply-edit.js';
-import type { Edit, Sketch } from '../model/sketch.js';
+import type { Edge, Edit, Sketch } from '../model/sketch.js';
 import { type CardFacts, cardFacts } from './card-facts.js';
 import type { CardCheck, CardFinding, CardSuspect } from './card-finding.js';
 import { darkInside } from './findings/dark-inside.js';
@@ -35,11 +35,12 @@ interface Keyed {
   readonly code: string;
   readonly piece: string;
   readonly severity: CardFinding['severity'];
+  readonly edge?: Edge;
+  readonly other?: string;
 }
 
-/** Two findings of one key are the same one, before and after a change. */
-function keyOf({ code, piece }: Keyed): string {
-  return `${code} ${piece}`;
+function keyOf(found: Keyed): string {
+  return `${found.piece} ${kindOf(found)}`;
 }
 
 export function rank({ severity }: Pick<Keyed, 'severity'>): number {

@@ -2,6 +2,7 @@ import { type Length, type PlacedBounds, type PlacedPiece, placedBounds } from '
 import { type ProfileStretch, type StackHeights, sideProfile, stackHeights } from '@trimwell/geometry/regions';
 import { placedPiece } from '../batch/hidden-centres.js';
 import { caliperOf } from '../check/caliper-of.js';
+import { type Level, levelsOf } from '../check/levels.js';
 import type { Face, Piece, Sketch } from '../model/sketch.js';
 
 /** One face of a card as it is glued: its pieces in gluing order, and what belongs to each by its place in that order. */
@@ -12,6 +13,8 @@ export interface FaceStack {
   readonly placed: readonly PlacedPiece[];
   /** How high each piece lies above the card. */
   readonly heights: StackHeights;
+  /** The same, thin papers not counted: what is glued down reaches as far as this tells. */
+  readonly levels: readonly Level[];
   /** True when the height of the highest piece rests on a caliper that nobody measured. */
   readonly estimated: boolean;
 }
@@ -30,7 +33,8 @@ export function faceStack(sketch: Sketch, face: Face): FaceStack {
   const bearing = (at: number | null): readonly number[] =>
     at === null ? [] : [at, ...bearing(heights.layers[at]?.restsOn[0] ?? null)];
   const estimated = bearing(heights.highest).some((at) => calipers[at]?.estimated);
-  return { face, pieces, placed, heights, estimated };
+  const levels = levelsOf(sketch, pieces, (at) => heights.layers[at]?.over ?? []);
+  return { face, pieces, placed, heights, levels, estimated };
 }
 
 /** The pieces that bear the highest one, from the card up, itself last. Of equal ones the lower in gluing order. */

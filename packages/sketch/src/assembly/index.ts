@@ -15,5 +15,5 @@ export * from './envelope-template.js';
 export * from './estimate-gsm.js';
 export * from './face-stack.js';
 export * from './height-map.js';
-export { safeFixes } from './safe-fixes.js';
+export { safeFindings } from './safe-findings.js';
 export * from './write-assembly.js';

@@ -1,8 +1,9 @@
 import { type Length, type PlacedBounds, type PlacedPiece, placedBounds } from '@trimwell/geometry';
 import { isOpaque, placedPiece } from '../batch/hidden-centres.js';
 import { rulerStep } from '../batch/recipe.js';
-import type { Piece, Sketch } from '../model/sketch.js';
+import type { Face, Piece, Sketch } from '../model/sketch.js';
 import { type CoverMemory, coverMemory } from './cover-memory.js';
+import { isLifted, LAID_FLAT, type Level, levelsOf } from './levels.js';
 
 /** What all checks of one sketch share. */
 export interface CheckField {
@@ -19,6 +20,10 @@ export interface CheckField {
   readonly under: (piece: Piece) => readonly Piece[];
   /** What is glued to the same face after it, lowest first. */
   readonly over: (piece: Piece) => readonly Piece[];
+  /** How high it lies, thin papers not counted. */
+  readonly level: (piece: Piece) => Level;
+  /** True when some piece lies higher than papers that follow each other. */
+  readonly lifted: boolean;
   /** What is known of pieces below others. */
   readonly covers: CoverMemory;
 }
@@ -31,11 +36,20 @@ export function checkField(sketch: Sketch, covers: CoverMemory = coverMemory()):
   };
   const place = new Map(Object.values(faces).flatMap((pieces) => pieces.map((piece, at) => [piece, at] as const)));
   const opaque = new Map<string, boolean>();
+  const lifted = sketch.pieces.some((piece) => isLifted(sketch, piece));
+  const levels = new Map<Face, readonly Level[]>();
+  const levelsOn = (face: Face): readonly Level[] => {
+    const found = levels.get(face) ?? levelsOf(sketch, faces[face]);
+    levels.set(face, found);
+    return found;
+  };
   return {
     sketch,
     step: rulerStep(sketch.unit),
     placed: (piece) => placedPiece(sketch, piece),
     bounds: (piece) => placedBounds(placedPiece(sketch, piece)),
+    level: (piece) => (lifted ? levelsOn(piece.face)[place.get(piece) ?? 0] : undefined) ?? LAID_FLAT,
+    lifted,
     covers,
     opaque: (piece) => {
       const answer = opaque.get(piece.from) ?? isOpaque(sketch, piece);

@@ -46,4 +46,16 @@ export interface Suspect extends Omit<Finding, 'fix'> {
 }
 
 /** Looks for one kind of finding at one piece. */
-export type Check = (field: CheckField, piece: Piece) => Suspect | null;
+export type Check = (field: CheckField, piece: Piece) => Suspect | readonly Suspect[] | null;
+
+/** Two findings of one piece and one kind are the same one, before and after a change. A piece may lap over several others. */
+export function kindOf({ code, edge, other }: KindOf): string {
+  const at = code === 'overlap-too-small' ? other : edge;
+  return at === undefined ? code : `${code} ${at}`;
+}
+
+interface KindOf {
+  readonly code: string;
+  readonly edge?: Edge;
+  readonly other?: string;
+}

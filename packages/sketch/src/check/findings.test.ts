@@ -31,6 +31,7 @@ const narrowPrint: Edit = {
   paper: { ...(clean.papers.find(({ id }) => id === 'sprig') as Paper), width: inches(2) },
 };
 const upright: Edit = { do: 'tilt', piece: 'greeting', tilt: 0 };
+const glued: Edit = { do: 'alter-piece', piece: 'greeting', raise: ticks(0) };
 
 const key = ({ code, piece, edge }: Finding): string => `${code} ${piece} ${edge ?? ''}`;
 const rank = ({ severity }: Finding): number => SEVERITIES.indexOf(severity);
@@ -98,7 +99,7 @@ test.each<readonly [FindingCode, string, readonly Edit[], Length, string]>([
   [
     'overlap-too-small',
     'strip',
-    [plain, upright, resize('greeting', 0.5, 3.9375, 3, 1)],
+    [plain, upright, glued, resize('greeting', 0.5, 3.9375, 3, 1)],
     inches(1 / 16),
     'looks wrong',
   ],
@@ -141,6 +142,7 @@ test('a lap is measured along the sides of the papers, however both are turned; 
   const beside = (apart: number): readonly Edit[] => [
     plain,
     upright,
+    glued,
     resize('strip', 0.5, 1, 2, 1),
     resize('greeting', toTick(0.5 + apart * cos), toTick(1 + apart * sin), 2, 1),
     tilt('strip', 30),

@@ -3,7 +3,15 @@ import type { Edit, Piece, Sketch } from '../model/sketch.js';
 import { affectedPieces } from './affected.js';
 import { type CheckField, checkField } from './check-field.js';
 import { cornersNotConcentric } from './corners-not-concentric.js';
-import { type Check, type Finding, type FindingCode, SEVERITIES, type Severity, type Suspect } from './finding.js';
+import {
+  type Check,
+  type Finding,
+  type FindingCode,
+  kindOf,
+  SEVERITIES,
+  type Severity,
+  type Suspect,
+} from './finding.js';
 import { stillFits } from './fits-sheet.js';
 import { hiddenPiece } from './hidden-piece.js';
 import { matOutOfTrue } from './mat-out-of-true.js';
@@ -11,6 +19,7 @@ import { offTheCard } from './off-the-card.js';
 import { offTheRuler } from './off-the-ruler.js';
 import { overlapTooSmall } from './overlap-too-small.js';
 import { partRepeats } from './part-repeats.js';
+import { partsPieces } from './parted.js';
 import { placeOffTheRuler } from './place-off-the-ruler.js';
 import { printMustTurn } from './print-must-turn.js';
 import { printOnItsSide } from './print-on-its-side.js';
@@ -25,8 +34,8 @@ interface Looking {
   readonly code: FindingCode;
   /** How bad what it finds is at worst. */
   readonly worst: number;
-  /** `alone`: it looks at the piece, its papers and the card only; `among`: at other pieces too. */
-  readonly looks: 'alone' | 'among';
+  /** `alone`: it looks at the piece, its papers and the card only; `among`: at pieces there too; `below`: at all that bears them. */
+  readonly looks: 'alone' | 'among' | 'below';
   readonly check: Check;
 }
 
@@ -50,7 +59,7 @@ const CHECKS: readonly Looking[] = [
   looking('corners-not-concentric', 'looks wrong', 'among', cornersNotConcentric),
   looking('short-punched-edge', 'looks wrong', 'alone', shortPunchedEdge),
   looking('part-repeats', 'looks wrong', 'alone', partRepeats),
-  looking('overlap-too-small', 'looks wrong', 'among', overlapTooSmall),
+  looking('overlap-too-small', 'looks wrong', 'below', overlapTooSmall),
   looking('too-narrow', 'worth knowing', 'alone', tooNarrow),
   looking('off-the-ruler', 'worth knowing', 'among', offTheRuler),
   looking('place-off-the-ruler', 'worth knowing', 'alone', placeOffTheRuler),
@@ -59,11 +68,6 @@ const CHECKS: readonly Looking[] = [
 
 function suspectsAt(field: CheckField, pieces: readonly Piece[]): readonly Suspect[] {
   return pieces.flatMap((piece) => CHECKS.flatMap(({ check }) => check(field, piece) ?? []));
-}
-
-/** Two findings of one piece and one kind are the same one, before and after a change. */
-function kindOf({ code, edge }: Pick<Suspect, 'code' | 'edge'>): string {
-  return edge === undefined ? code : `${code} ${edge}`;
 }
 
 function rank({ severity }: Pick<Suspect, 'severity'>): number {
@@ -98,10 +102,8 @@ interface Found {
   readonly ranks: Ranks;
 }
 
-/** True when `edits` take `suspect` away and bring nothing new that is as bad; only what they can affect is looked at again. */
-function mends({ field, ranks }: Found, suspect: Suspect, edits: readonly Edit[]): boolean {
-  const sketch = tried(field.sketch, edits);
-  if (!sketch) return false;
+/** True when `sketch` no longer has `suspect`, and nothing new that is as bad; only what can differ is looked at again. */
+function mends({ field, ranks }: Found, suspect: Suspect, edits: readonly Edit[], sketch: Sketch): boolean {
   const after = checkField(sketch, field.covers);
   const unchanged = new Set(field.sketch.pieces);
   if (!sketch.pieces.every((piece) => unchanged.has(piece) || stillFits(field.sketch, sketch, piece))) return false;
@@ -119,14 +121,17 @@ function mends({ field, ranks }: Found, suspect: Suspect, edits: readonly Edit[]
   };
   const passes = (each: Looking, piece: Piece): boolean => {
     if (needless(each, piece)) return true;
-    const other = each.check(after, piece);
-    return other === null || harmless(other);
+    return [each.check(after, piece) ?? []].flat().every(harmless);
   };
   // Whether it is still found is asked first: most ways that fail fail there.
   const own = sketch.pieces.find(({ id }) => id === suspect.piece);
   if (own && !CHECKS.every((each) => each.code !== suspect.code || passes(each, own))) return false;
-  const looked = affected ? sketch.pieces.filter(({ id }) => affected.has(id)) : sketch.pieces;
-  return looked.every((piece) => CHECKS.every((each) => passes(each, piece)));
+  // What lifts a piece may lie far from it.
+  const far = field.lifted || after.lifted ? CHECKS.filter(({ looks }) => looks === 'below') : [];
+  const asked = (piece: Piece): readonly Looking[] => (affected?.has(piece.id) !== false ? CHECKS : far);
+  return (
+    sketch.pieces.every((piece) => asked(piece).every((each) => passes(each, piece))) && !partsPieces(field, after)
+  );
 }
 
 interface Looked {
@@ -151,17 +156,24 @@ export function suspectsIn(sketch: Sketch): readonly Suspect[] {
   return lookAt(sketch).found;
 }
 
+/** Whether `after`, in which `suspect` is mended, is fine for whoever looks at more than its pieces. */
+export type Allows = (after: Sketch, suspect: Suspect) => boolean;
+
 /**
  * Everything to watch in a sketch, worst first, then in gluing order. A fix is tried before it is offered: it takes its
- * finding away and brings none that is as bad, or it is left out.
+ * finding away, brings none that is as bad, and `allows` lets it, or it is left out.
  */
-export function checkSketch(sketch: Sketch): readonly Finding[] {
+export function checkSketch(sketch: Sketch, allows: Allows = () => true): readonly Finding[] {
   const { field, found } = lookAt(sketch);
   const before: Found = { field, ranks: ranksOf(found) };
+  const mended = (suspect: Suspect, edits: readonly Edit[]): boolean => {
+    const after = tried(sketch, edits);
+    return after !== null && mends(before, suspect, edits, after) && allows(after, suspect);
+  };
   return SEVERITIES.flatMap((severity) => found.filter((suspect) => suspect.severity === severity)).map(
     (suspect): Finding => {
       const { fixes, ...finding } = suspect;
-      return { ...finding, fix: fixes.find((edits) => mends(before, suspect, edits)) ?? [] };
+      return { ...finding, fix: fixes.find((edits) => mended(suspect, edits)) ?? [] };
     },
   );
 }

@@ -1,19 +1,31 @@
-import { inches, type Length, leastLap, millimetres, type Point, ticks, widthAlong } from '@trimwell/geometry';
+import {
+  inches,
+  type Length,
+  leastLap,
+  millimetres,
+  type PlacedPiece,
+  type Point,
+  placedBounds,
+  ticks,
+  widthAlong,
+} from '@trimwell/geometry';
 import { glueOverlap } from '../batch/hidden-centres.js';
 import { movedBy } from '../edit/apply-edit.js';
 import type { Edit, Piece, Sketch } from '../model/sketch.js';
+import type { CheckField } from './check-field.js';
+import { coveredBy } from './covered.js';
 import type { Check, Suspect } from './finding.js';
+import { inLine } from './in-line.js';
+import { FOLLOWED, reaches } from './levels.js';
 
 /** What glue needs at least to hold two papers: 1/8 in or 3 mm (common practice, no source). */
 export function leastOverlap(unit: Sketch['unit']): Length {
   return unit === 'in' ? inches(1 / 8) : millimetres(3);
 }
 
-/** `piece` made longer by `by` ticks under the one that laps over it; what shows stays as it is. */
-function tuckedIn(piece: Piece, { x, y }: Point, by: number): Edit {
+/** The place of `piece` made longer by `by` ticks towards one of its sides. */
+function longer(piece: Piece, { x, y }: Point, by: number): Pick<Piece, 'x' | 'y' | 'width' | 'height'> {
   return {
-    do: 'resize',
-    piece: piece.id,
     x: ticks(piece.x - (x < 0 ? by : 0)),
     y: ticks(piece.y - (y < 0 ? by : 0)),
     width: ticks(piece.width + (x !== 0 ? by : 0)),
@@ -21,42 +33,67 @@ function tuckedIn(piece: Piece, { x, y }: Point, by: number): Edit {
   };
 }
 
-/** True for two rectangles whose sides run alike: their edges are meant to meet, not to be strewn over each other. */
-function inLine(piece: Piece, upper: Piece): boolean {
-  return piece.shape === 'rectangle' && upper.shape === 'rectangle' && (piece.tilt - upper.tilt) % 90 === 0;
+/** What `piece` shows more of when it is made longer: the added end, and the corners that were rounded off. */
+function addedEnd(piece: Piece, { x, y }: Point, by: number): PlacedPiece {
+  const { tl, tr, br, bl } = piece.corners;
+  const place = longer(piece, { x, y }, by);
+  const deep = Math.min(by + Math.max(tl, tr, br, bl), x !== 0 ? place.width : place.height);
+  const [width, height] = x !== 0 ? [deep, place.height] : [place.width, deep];
+  const square = ticks(0);
+  return {
+    shape: {
+      shape: 'rectangle',
+      width: ticks(width),
+      height: ticks(height),
+      corners: { tl: square, tr: square, br: square, bl: square },
+      punched: {},
+    },
+    x: ticks(x > 0 ? place.x + place.width - width : place.x),
+    y: ticks(y > 0 ? place.y + place.height - height : place.y),
+    tilt: 0,
+  };
 }
 
-/** The ways to bring `piece` by `by` ticks further under another. Askew it is moved by whole marks, further rather than less. */
-function further(piece: Piece, { x, y }: Point, by: number, step: Length): Suspect['fixes'] {
-  if (by <= 0) return [];
-  const straight = x === 0 || y === 0;
+/** `piece` made longer by `by` ticks under those over it; none where that would show, or where a mat would grow with it. */
+function tuckedIn(field: CheckField, piece: Piece, along: Point, by: number): readonly Edit[][] {
+  const { sketch, over, opaque } = field;
+  const straight = piece.tilt === 0 && (along.x === 0 || along.y === 0);
+  if (!straight || piece.mats || sketch.pieces.some(({ mats }) => mats?.piece === piece.id)) return [];
+  const placed = addedEnd(piece, along, by);
+  if (!coveredBy(field, { placed, bounds: placedBounds(placed) }, over(piece).filter(opaque))) return [];
+  return [[{ do: 'resize', piece: piece.id, ...longer(piece, along, by) }]];
+}
+
+/** `piece` moved by `by` ticks further under another. Askew it is moved by whole marks, further rather than less. */
+function movedIn(piece: Piece, { x, y }: Point, by: number, step: Length): Edit {
   const marks = (part: number): number => Math.sign(part) * Math.ceil(Math.abs(part * by) / step - 1e-9) * step;
-  const moved = straight ? movedBy(piece, x * by, y * by) : movedBy(piece, marks(x), marks(y));
-  const longer = straight && piece.tilt === 0 && !piece.mats;
-  return longer ? [[tuckedIn(piece, { x, y }, by)], [moved]] : [[moved]];
+  return x === 0 || y === 0 ? movedBy(piece, x * by, y * by) : movedBy(piece, marks(x), marks(y));
+}
+
+function lapUnder(field: CheckField, piece: Piece, upper: Piece, least: Length): Suspect | null {
+  const { sketch, placed, level, step } = field;
+  if (upper.mats?.piece === piece.id || !inLine(piece, upper) || upper.raise > FOLLOWED) return null;
+  const lap = leastLap(placed(piece), placed(upper), least);
+  // A lap that is tilted is not exact: it is enough when it is so to the tick.
+  if (!lap || Math.round(lap.depth) >= least || !reaches(level(upper), level(piece))) return null;
+  const room = widthAlong(placed(upper), lap.along);
+  const by = Math.ceil(Math.min(glueOverlap(sketch.unit), room - least) - lap.depth);
+  return {
+    code: 'overlap-too-small',
+    severity: 'looks wrong',
+    piece: piece.id,
+    other: upper.id,
+    amount: ticks(Math.round(lap.depth)),
+    fixes: by > 0 ? [...tuckedIn(field, piece, lap.along, by), [movedIn(piece, lap.along, by, step)]] : [],
+  };
 }
 
 /**
- * A rectangle that goes under another one whose sides run alike by less than glue needs, neither holding the other; mended by making it
- * longer under the other, where it lies straight and nothing of that shows, or else by moving it further under.
+ * A rectangle that goes under others glued flat onto it whose sides run alike, by less than glue needs, neither holding the other; mended
+ * by making it longer under the other where nothing of that shows, or else by moving it further under. Where all of them
+ * lie on one paper they would hold, but a slip of the hand would open a gap between them.
  */
-export const overlapTooSmall: Check = ({ sketch, over, placed, step }, piece) => {
-  const least = leastOverlap(sketch.unit);
-  for (const upper of over(piece)) {
-    if (upper.mats?.piece === piece.id || !inLine(piece, upper)) continue;
-    const lap = leastLap(placed(piece), placed(upper), least);
-    // A lap that is tilted is not exact: it is enough when it is so to the tick.
-    if (!lap || Math.round(lap.depth) >= least) continue;
-    const room = widthAlong(placed(upper), lap.along);
-    const by = Math.ceil(Math.min(glueOverlap(sketch.unit), room - least) - lap.depth);
-    return {
-      code: 'overlap-too-small',
-      severity: 'looks wrong',
-      piece: piece.id,
-      other: upper.id,
-      amount: ticks(Math.round(lap.depth)),
-      fixes: further(piece, lap.along, by, step),
-    };
-  }
-  return null;
+export const overlapTooSmall: Check = (field, piece) => {
+  const least = leastOverlap(field.sketch.unit);
+  return field.over(piece).flatMap((upper) => lapUnder(field, piece, upper, least) ?? []);
 };

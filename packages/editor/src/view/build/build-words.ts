@@ -1,5 +1,5 @@
 import { breakableSize, formatLength, type Length, type LengthStyle, ticks } from '@trimwell/geometry';
-import { gluedOnto, labelPieces } from '@trimwell/handout';
+import { labelPieces, stepOnto } from '@trimwell/handout';
 import { CARD_BASE, type Sketch } from '@trimwell/sketch';
 import type { BuildStep } from '@trimwell/sketch/assembly';
 import type { CardView } from '../../session/card-watch.js';
@@ -51,14 +51,9 @@ function lettersText(sketch: Sketch, ids: readonly string[]): string {
   return letters.length < 2 ? (letters[0] ?? '') : `${letters.slice(0, -1).join(', ')} and ${letters.at(-1)}`;
 }
 
-/** What a step glues its piece onto, as the handout says it. */
-function ontoOf({ pieces }: Sketch, { piece }: BuildStep): string {
-  const upper = pieces.find(({ id }) => id === piece);
-  return upper ? gluedOnto(pieces, upper) : CARD_BASE;
-}
-
 /** What shows of what the piece is glued onto on all its sides, when that is as wide everywhere; else null. */
-function evenReveal(sketch: Sketch, { piece }: BuildStep, onto: string): Length | null {
+function evenReveal(sketch: Sketch, { piece }: BuildStep, onto: string | undefined): Length | null {
+  if (onto === undefined) return null;
   const upper = sketch.pieces.find(({ id }) => id === piece);
   if (upper?.tilt !== 0) return null;
   const lower = sketch.pieces.find(({ id }) => id === onto);
@@ -74,9 +69,9 @@ function evenReveal(sketch: Sketch, { piece }: BuildStep, onto: string): Length 
   return first > 0 && sides.every((side) => side === first) ? ticks(first) : null;
 }
 
-function placeText(sketch: Sketch, step: BuildStep, onto: string, style: LengthStyle): string {
-  const even = evenReveal(sketch, step, onto);
-  if (even !== null) return `so that ${said(even, style)} of ${letterOf(sketch, onto)} shows all round`;
+function placeText(sketch: Sketch, step: BuildStep, onto: readonly string[], style: LengthStyle): string {
+  const even = evenReveal(sketch, step, onto.length === 1 ? onto[0] : undefined);
+  if (even !== null) return `so that ${said(even, style)} of ${lettersText(sketch, onto)} shows all round`;
   const { x, y, tilt } = step.place;
   const from = (length: Length, edge: string, over: string): string =>
     length >= 0 ? `${said(length, style)} from the ${edge}` : `${said(ticks(-length), style)} over the ${over}`;
@@ -86,11 +81,11 @@ function placeText(sketch: Sketch, step: BuildStep, onto: string, style: LengthS
 }
 
 /** A word about a piece that is not borne all over. */
-function gapText(sketch: Sketch, { bridges, restsOn }: BuildStep, onto: string): string {
+function gapText(sketch: Sketch, { bridges, restsOn }: BuildStep, onto: readonly string[]): string {
   if (bridges.length === 0) return '';
   const letters = lettersText(sketch, restsOn);
   const several = restsOn.length > 1;
-  return restsOn.includes(onto)
+  return restsOn.some((id) => onto.includes(id))
     ? ` Beside ${letters} there is a gap under it.`
     : ` It reaches over ${letters}, which ${several ? 'lie' : 'lies'} higher.`;
 }
@@ -116,6 +111,6 @@ export function stepText(view: CardView, index: number): string {
       ? `${sketch.card.fold === 'none' ? BUILD_WORDS.behind : BUILD_WORDS.inside} `
       : '';
   const foam = step.adhesive === 'foam' ? `, on foam of ${said(step.foam, style)},` : '';
-  const onto = ontoOf(sketch, step);
-  return `${opens}Glue ${nameOf(sketch, step.piece)}${foam} on ${letterOf(sketch, onto)}, ${placeText(sketch, step, onto, style)}.${gapText(sketch, step, onto)}`;
+  const onto = stepOnto(sketch, step);
+  return `${opens}Glue ${nameOf(sketch, step.piece)}${foam} on ${lettersText(sketch, onto)}, ${placeText(sketch, step, onto, style)}.${gapText(sketch, step, onto)}`;
 }

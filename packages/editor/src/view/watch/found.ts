@@ -1,4 +1,12 @@
-import { CARD_BASE, checkSketch, type Finding, SEVERITIES, type Sketch } from '@trimwell/sketch';
+import {
+  applyEdits,
+  CARD_BASE,
+  checkSketch,
+  concernsCard,
+  type Finding,
+  SEVERITIES,
+  type Sketch,
+} from '@trimwell/sketch';
 import type { CardFinding } from '@trimwell/sketch/assembly';
 import type { CardView, CardWatch } from '../../session/card-watch.js';
 import type { Session } from '../../session/session.js';
@@ -19,7 +27,7 @@ export function isOfCard(watched: Watched): watched is CardFinding {
 const MANY = 16;
 
 /** What is known of one table's card as a whole, or why nothing is. */
-export type KnownCard = Pick<CardWatch, 'view' | 'failure'>;
+export type KnownCard = Pick<CardWatch, 'view' | 'failure' | 'post'>;
 
 /**
  * What is found in the pieces on the table. While something is dragged, what was found before the drag; and of many pieces what was
@@ -63,6 +71,14 @@ export function watchedOf(session: Session, card: KnownCard): readonly Watched[]
   const pieces = findingsOf(session, card);
   const all = [...cardFindingsOf(session.state.sketch, card.view, pieces), ...pieces];
   return SEVERITIES.flatMap((severity) => all.filter((watched) => watched.severity === severity));
+}
+
+/**
+ * True when the mend of something to watch is known to harm nothing: the card has been looked at as it lies on the table, or the mend
+ * does not matter to it. Where it cannot be looked at, that is said beside it.
+ */
+export function mayMend({ state: { sketch } }: Session, { view, failure, post }: KnownCard, { fix }: Watched): boolean {
+  return view?.sketch === sketch || failure !== null || !concernsCard(sketch, applyEdits(sketch, fix), post);
 }
 
 /** Makes the edits of a finding, as one step that can be undone, and takes its piece. */

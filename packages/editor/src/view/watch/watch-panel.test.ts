@@ -1,7 +1,8 @@
 import { inches, ticks } from '@trimwell/geometry';
-import { applyEdits, checkSketch, type Edit, type FindingCode } from '@trimwell/sketch';
+import { applyEdits, checkSketch, type Edit, type FindingCode, type Sketch } from '@trimwell/sketch';
 import { afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { AssemblyWorker, planningPort } from '../../../../../tests/kit/assembly-worker.js';
+import { flatCard } from '../../../../../tests/kit/flat-card.js';
 import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { Session } from '../../session/session.js';
@@ -17,12 +18,18 @@ const deep: Edit = {
   piece: 'greeting',
   corners: { tl: inches(1), tr: inches(1), br: inches(1), bl: inches(1) },
 };
+/** Without foam the mends of pieces do not matter to the card as a whole. */
+const flat: Edit = { do: 'alter-piece', piece: 'greeting', raise: ticks(0) };
 const over: Edit = { do: 'place', piece: 'strip', x: inches(1), y: inches(5) };
 const askew: Edit = { do: 'place', piece: 'liner', x: ticks(2_100), y: ticks(2_032) };
 
-async function lay(...edits: readonly Edit[]) {
+function lay(...edits: readonly Edit[]) {
+  return put(applyEdits(sampleSketch(), edits));
+}
+
+async function put(sketch: Sketch) {
   const element = document.createElement('trimwell-watch') as WatchElement;
-  const session = new Session(applyEdits(sampleSketch(), edits), {
+  const session = new Session(sketch, {
     onmessage: null,
     postMessage: () => {},
     terminate: () => {},
@@ -51,7 +58,7 @@ test('papers of a mix that cannot give a piece are told once, counted together',
 });
 
 test('each finding stands in the list with how bad it is in words, and its mend is one step with a name', async () => {
-  const { element, session, lines } = await lay(deep, over);
+  const { session, lines, element } = await lay(deep, over, flat);
   expect(lines()[0]).toMatch(/^Must be changed: Greeting: two corners need .* Make them smaller$/);
   expect(lines()[1]).toMatch(/^Looks wrong: Strip reaches 1⁄2 in over the edge of the card\. Move it in$/);
   element.renderRoot.querySelector<HTMLElement>('.act')?.click();
@@ -62,6 +69,36 @@ test('each finding stands in the list with how bad it is in words, and its mend 
   session.undo();
   await element.updateComplete;
   expect(lines()).toHaveLength(2);
+});
+
+test('where there is foam, a mend waits until the card has been looked at as it lies', async () => {
+  vi.stubGlobal('Worker', AssemblyWorker);
+  const element = document.createElement('trimwell-watch') as WatchElement;
+  const session = new Session(applyEdits(sampleSketch(), [deep]), planningPort());
+  Object.assign(element, { session, pointing: new Pointing() });
+  document.body.append(element);
+  await element.updateComplete;
+  const act = (): HTMLElement | null => element.renderRoot.querySelector('.act');
+  expect(act()?.getAttribute('aria-disabled')).toBe('true');
+  act()?.click();
+  expect(session.state.history.past).toEqual([]);
+  await vi.waitUntil(() => act()?.getAttribute('aria-disabled') === 'false', PATIENCE);
+  act()?.click();
+  expect(session.state.history.past.map(({ event }) => event)).toEqual(['mend.radius-too-large']);
+  vi.unstubAllGlobals();
+});
+
+test('a piece that goes too little under two others stands in the list twice', async () => {
+  const { lines } = await put(
+    flatCard({
+      strip: { at: [15 / 16, 2, 2 + 3 / 8, 1] },
+      left: { at: [1 / 4, 1 / 2, 3 / 4, 4] },
+      right: { at: [3 + 1 / 4, 1 / 2, 3 / 4, 4] },
+    }),
+  );
+  expect(lines()).toHaveLength(2);
+  expect(lines()[0]).toContain('strip goes only 1⁄16 in under left');
+  expect(lines()[1]).toContain('strip goes only 1⁄16 in under right');
 });
 
 test('a line points at its piece and takes it; nothing to watch is said', async () => {

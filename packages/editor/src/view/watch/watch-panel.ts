@@ -1,5 +1,5 @@
 import { SEVERITY_WORDS } from '@trimwell/handout';
-import { CARD_BASE } from '@trimwell/sketch';
+import { CARD_BASE, kindOf } from '@trimwell/sketch';
 import { css, html, nothing, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { SessionChange } from '../../session/session.js';
@@ -7,7 +7,7 @@ import { select } from '../../state/commands.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
 import { WatchCard } from '../watch-card.js';
-import { isOfCard, mend, type Watched, watchedOf } from './found.js';
+import { isOfCard, mayMend, mend, type Watched, watchedOf } from './found.js';
 import { severityMark, severityStyles } from './severity-mark.js';
 import { findingText, NOTHING_TO_WATCH, notLookedAt, pieceName, unmadePieces, unmadeText } from './watch-words.js';
 
@@ -93,7 +93,7 @@ export class WatchElement extends SessionElement {
         )}
         ${repeat(
           shown,
-          (watched) => `${watched.code} ${watched.piece} ${(isOfCard(watched) ? watched.paper : watched.edge) ?? ''}`,
+          (watched) => `${watched.piece} ${kindOf(watched)} ${(isOfCard(watched) ? watched.paper : null) ?? ''}`,
           (finding) => this.#finding(finding),
         )}
         ${failure === null ? nothing : html`<li class="quiet">${severityMark('worth knowing')}${notLookedAt(failure)}</li>`}
@@ -109,7 +109,7 @@ export class WatchElement extends SessionElement {
     const kind = severity === 'stops the build' ? 'stops' : severity === 'looks wrong' ? 'wrong' : '';
     return html`<li class="${kind} ${this.#lit(piece)}">
       ${severityMark(severity)}${this.#says(piece, says, SEVERITY_WORDS[severity])}
-      ${fix.length > 0 ? html`<button class="act" aria-label="${word}: ${pieceName(sketch, piece)}" @click=${() => this.#mend(finding)}>${word}</button>` : nothing}
+      ${fix.length > 0 ? html`<button class="act" aria-label="${word}: ${pieceName(sketch, piece)}" aria-disabled=${!this.#may(finding)} @click=${() => this.#mend(finding)}>${word}</button>` : nothing}
     </li>`;
   }
 
@@ -147,7 +147,12 @@ export class WatchElement extends SessionElement {
     this.renderRoot.querySelector('h2')?.focus({ preventScroll: true });
   }
 
+  #may(finding: Watched): boolean {
+    return mayMend(this.session, this.#watch.card, finding);
+  }
+
   #mend(finding: Watched): void {
+    if (!this.#may(finding)) return;
     mend(this.session, finding);
     void this.updateComplete.then(() => this.focusHeading());
   }

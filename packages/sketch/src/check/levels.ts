@@ -1,0 +1,56 @@
+import { type Length, meetOnLines, millimetres, ticks } from '@trimwell/geometry';
+import { placedPiece } from '../batch/hidden-centres.js';
+import type { Piece, Sketch } from '../model/sketch.js';
+import { caliperOf } from './caliper-of.js';
+
+/** A paper that is glued down follows a step as high as this: 1 mm, a few papers (common practice, no source). */
+export const FOLLOWED = millimetres(1);
+
+/** How high a piece lies above the card on foam and on boards; papers are not counted, since they follow what they are glued to. */
+export interface Level {
+  /** What it is glued to, or its foam is. */
+  readonly ground: Length;
+  readonly top: Length;
+}
+
+/** The level of what is glued flat to the card. */
+export const LAID_FLAT: Level = { ground: ticks(0), top: ticks(0) };
+
+/** How much a piece lifts what is glued onto it: its foam, and itself where it is a board that nothing follows. */
+function liftOf(sketch: Sketch, piece: Piece): number {
+  const { caliper } = caliperOf(sketch, piece.from);
+  return piece.raise + (caliper > FOLLOWED ? caliper : 0);
+}
+
+/** True for a piece that lifts what is glued onto it. */
+export function isLifted(sketch: Sketch, piece: Piece): boolean {
+  return liftOf(sketch, piece) > 0;
+}
+
+/** The places of the pieces below each, that it lies over. */
+type Under = (at: number) => readonly number[];
+
+/** The levels of the pieces of one face, in gluing order. Nothing is over what it only touches. */
+export function levelsOf(sketch: Sketch, pieces: readonly Piece[], under?: Under): readonly Level[] {
+  const placed = pieces.map((piece) => placedPiece(sketch, piece));
+  const found: Level[] = [];
+  const top = (lower: number): number => found[lower]?.top ?? 0;
+  pieces.forEach((piece, at) => {
+    // What lies on the card itself is no higher than what is not there.
+    const lower =
+      under?.(at) ?? [...placed.slice(0, at).keys()].filter((each) => top(each) > 0 && meets(placed, each, at));
+    const ground = Math.max(0, ...lower.map(top));
+    found.push({ ground: ticks(ground), top: ticks(ground + liftOf(sketch, piece)) });
+  });
+  return found;
+}
+
+function meets(placed: readonly ReturnType<typeof placedPiece>[], lower: number, upper: number): boolean {
+  const [one, other] = [placed[lower], placed[upper]];
+  return one !== undefined && other !== undefined && meetOnLines(one, other);
+}
+
+/** True when what lies at `upper` reaches down to the top of what lies at `lower`, which is below it. */
+export function reaches(upper: Level, lower: Level): boolean {
+  return lower.top >= upper.ground - FOLLOWED;
+}
