@@ -10,23 +10,43 @@ const PLACES = [-1, 1, -0.97, 0.97, -0.6, 0.6, -0.3, 0.3, 0] as const;
 export const WITHIN = 80;
 const MARGIN_SHARE = 1 / 48;
 
-/** Points well within each piece, on its face. */
-const marks = new WeakMap<PlacedPiece, readonly Point[]>();
+/** Points well within a piece, on its face, as far as they were asked for. */
+interface Marks {
+  readonly found: Point[];
+  tried: number;
+}
 
-/** Points of the face that lie `WITHIN` or more within `piece`, the outermost first. */
-export function marksWithin(piece: PlacedPiece): readonly Point[] {
-  const found = marks.get(piece);
-  if (found) return found;
+const marks = new WeakMap<PlacedPiece, Marks>();
+
+/** The first point of the face, of those that lie `WITHIN` or more within `piece`, the outermost first, that `fits`; null when none does. */
+export function markWithin(piece: PlacedPiece, fits: (point: Point) => boolean): Point | null {
+  const known = marks.get(piece) ?? { found: [], tried: 0 };
+  marks.set(piece, known);
+  const first = known.found.find(fits);
+  if (first) return first;
   const { width, height } = piece.shape;
   const place = toFace(piece);
   const margin = WITHIN + height * MARGIN_SHARE;
   const within = pointTest(piece);
   const [halfWidth, halfHeight] = [width / 2 - margin - 1, height / 2 - margin - 1];
-  const points = PLACES.flatMap((down) =>
-    PLACES.map((across) => place({ x: width / 2 + across * halfWidth, y: height / 2 + down * halfHeight })),
-  ).filter(({ x, y }) => within(x, y, margin));
-  marks.set(piece, points);
-  return points;
+  while (known.tried < PLACES.length ** 2) {
+    const [across, down] = [
+      PLACES[known.tried % PLACES.length] ?? 0,
+      PLACES[Math.floor(known.tried / PLACES.length)] ?? 0,
+    ];
+    known.tried += 1;
+    const point = place({ x: width / 2 + across * halfWidth, y: height / 2 + down * halfHeight });
+    if (!within(point.x, point.y, margin)) continue;
+    known.found.push(point);
+    if (fits(point)) return point;
+  }
+  return null;
+}
+
+/** All of those points. */
+function marksWithin(piece: PlacedPiece): readonly Point[] {
+  markWithin(piece, () => false);
+  return marks.get(piece)?.found ?? [];
 }
 
 /** Corners of each piece, on its face. */
@@ -57,7 +77,7 @@ function largestFirst(covers: readonly PlacedPiece[]): readonly PlacedPiece[] {
 /** The first point well within `piece` that surely shows, of those that are tried; null when none of them does. */
 export function shownPoint(piece: PlacedPiece, covers: readonly PlacedPiece[]): Point | null {
   const tests = largestFirst(covers).map(pointTest);
-  return marksWithin(piece).find(({ x, y }) => !tests.some((holds) => holds(x, y))) ?? null;
+  return markWithin(piece, ({ x, y }) => !tests.some((holds) => holds(x, y)));
 }
 
 /** True when `cover`, a rectangle or an ellipse, holds every corner of `piece`, and so all of it. False for any other cover. */

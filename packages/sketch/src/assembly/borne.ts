@@ -1,4 +1,4 @@
-import { holdsPiece } from '@trimwell/geometry';
+import { holdsPiece, type PlacedPiece } from '@trimwell/geometry';
 import { type Region, regionArea, regionOf, share, unite } from '@trimwell/geometry/regions';
 import { LAID_FLAT, reaches } from '../check/levels.js';
 import type { FaceStack } from './face-stack.js';
@@ -12,6 +12,21 @@ export function reachedBy({ heights, levels }: FaceStack, at: number): readonly 
   return (heights.layers[at]?.over ?? []).filter((lower) => reaches(own, levels[lower] ?? LAID_FLAT));
 }
 
+/** What was found of a piece above others; its answer holds as long as those are the same. */
+interface Known {
+  readonly bearing: readonly PlacedPiece[];
+  readonly borne: Region | null;
+}
+
+const known = new WeakMap<PlacedPiece, Known>();
+
+function borneBy(piece: PlacedPiece, bearing: readonly PlacedPiece[]): Region | null {
+  if (bearing.some((each) => holdsPiece(each, piece))) return null;
+  const whole = regionOf(piece);
+  const borne = share(unite(bearing.map(regionOf)), whole);
+  return regionArea(borne) < regionArea(whole) * (1 - FREE) ? borne : null;
+}
+
 /**
  * What of the piece at `at` lies over those that it reaches, while the rest of it stands free; null when nothing does, since all of it
  * reaches other pieces or the card itself.
@@ -21,8 +36,10 @@ export function borneOf(stack: FaceStack, at: number): Region | null {
   const piece = placed[at];
   if (!piece || reaches(levels[at] ?? LAID_FLAT, LAID_FLAT)) return null;
   const bearing = reachedBy(stack, at).flatMap((each) => placed[each] ?? []);
-  if (bearing.some((each) => holdsPiece(each, piece))) return null;
-  const whole = regionOf(piece);
-  const borne = share(unite(bearing.map(regionOf)), whole);
-  return regionArea(borne) < regionArea(whole) * (1 - FREE) ? borne : null;
+  const found = known.get(piece);
+  if (found && found.bearing.length === bearing.length && found.bearing.every((each, n) => each === bearing[n]))
+    return found.borne;
+  const borne = borneBy(piece, bearing);
+  known.set(piece, { bearing, borne });
+  return borne;
 }

@@ -33,7 +33,7 @@ export function faceStack(sketch: Sketch, face: Face): FaceStack {
   const bearing = (at: number | null): readonly number[] =>
     at === null ? [] : [at, ...bearing(heights.layers[at]?.restsOn[0] ?? null)];
   const estimated = bearing(heights.highest).some((at) => calipers[at]?.estimated);
-  const levels = levelsOf(sketch, pieces, (at) => heights.layers[at]?.over ?? []);
+  const levels = levelsOf(sketch, pieces, (lower, at) => heights.layers[at]?.over.includes(lower) ?? false);
   return { face, pieces, placed, heights, levels, estimated };
 }
 

@@ -102,6 +102,17 @@ interface Found {
   readonly ranks: Ranks;
 }
 
+/** True when pieces that were not changed lie higher or lower than before. */
+function letsDown(before: CheckField, after: CheckField): boolean {
+  if (!before.lifted && !after.lifted) return false;
+  const unchanged = new Set(before.sketch.pieces);
+  return after.sketch.pieces.some((piece) => {
+    if (!unchanged.has(piece)) return false;
+    const [was, is] = [before.level(piece), after.level(piece)];
+    return was.top !== is.top || was.ground !== is.ground;
+  });
+}
+
 /** True when `sketch` no longer has `suspect`, and nothing new that is as bad; only what can differ is looked at again. */
 function mends({ field, ranks }: Found, suspect: Suspect, edits: readonly Edit[], sketch: Sketch): boolean {
   const after = checkField(sketch, field.covers);
@@ -127,7 +138,7 @@ function mends({ field, ranks }: Found, suspect: Suspect, edits: readonly Edit[]
   const own = sketch.pieces.find(({ id }) => id === suspect.piece);
   if (own && !CHECKS.every((each) => each.code !== suspect.code || passes(each, own))) return false;
   // What lifts a piece may lie far from it.
-  const far = field.lifted || after.lifted ? CHECKS.filter(({ looks }) => looks === 'below') : [];
+  const far = letsDown(field, after) ? CHECKS.filter(({ looks }) => looks === 'below') : [];
   const asked = (piece: Piece): readonly Looking[] => (affected?.has(piece.id) !== false ? CHECKS : far);
   return (
     sketch.pieces.every((piece) => asked(piece).every((each) => passes(each, piece))) && !partsPieces(field, after)

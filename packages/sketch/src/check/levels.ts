@@ -27,27 +27,29 @@ export function isLifted(sketch: Sketch, piece: Piece): boolean {
   return liftOf(sketch, piece) > 0;
 }
 
-/** The places of the pieces below each, that it lies over. */
-type Under = (at: number) => readonly number[];
+/** Whether the piece at the second place in gluing order lies over the one at the first. */
+type LiesOver = (lower: number, upper: number) => boolean;
 
 /** The levels of the pieces of one face, in gluing order. Nothing is over what it only touches. */
-export function levelsOf(sketch: Sketch, pieces: readonly Piece[], under?: Under): readonly Level[] {
+export function levelsOf(sketch: Sketch, pieces: readonly Piece[], liesOver?: LiesOver): readonly Level[] {
   const placed = pieces.map((piece) => placedPiece(sketch, piece));
+  const meets: LiesOver = (lower, upper) => {
+    const [one, other] = [placed[lower], placed[upper]];
+    return one !== undefined && other !== undefined && meetOnLines(one, other);
+  };
   const found: Level[] = [];
-  const top = (lower: number): number => found[lower]?.top ?? 0;
+  /** What lifts others, the highest first: what is first found below a piece bears it. */
+  const lifting: number[] = [];
   pieces.forEach((piece, at) => {
-    // What lies on the card itself is no higher than what is not there.
-    const lower =
-      under?.(at) ?? [...placed.slice(0, at).keys()].filter((each) => top(each) > 0 && meets(placed, each, at));
-    const ground = Math.max(0, ...lower.map(top));
-    found.push({ ground: ticks(ground), top: ticks(ground + liftOf(sketch, piece)) });
+    const bearing = lifting.find((lower) => (liesOver ?? meets)(lower, at));
+    const ground = bearing === undefined ? ticks(0) : (found[bearing]?.top ?? ticks(0));
+    const top = ticks(ground + liftOf(sketch, piece));
+    found.push({ ground, top });
+    if (top === 0) return;
+    const lower = lifting.findIndex((each) => (found[each]?.top ?? 0) <= top);
+    lifting.splice(lower < 0 ? lifting.length : lower, 0, at);
   });
   return found;
-}
-
-function meets(placed: readonly ReturnType<typeof placedPiece>[], lower: number, upper: number): boolean {
-  const [one, other] = [placed[lower], placed[upper]];
-  return one !== undefined && other !== undefined && meetOnLines(one, other);
 }
 
 /** True when what lies at `upper` reaches down to the top of what lies at `lower`, which is below it. */

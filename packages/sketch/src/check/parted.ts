@@ -9,6 +9,12 @@ function lap({ placed, bounds }: CheckField, one: Piece, other: Piece): boolean 
   return leastLap(placed(one), placed(other)) !== null;
 }
 
+/** True when the two no longer lie over each other at all. */
+function apart({ placed, bounds }: CheckField, one: Piece, other: Piece): boolean {
+  if (!boxesMeet(bounds(one), bounds(other))) return true;
+  return one.tilt % 90 !== 0 && !meetOnLines(placed(one), placed(other));
+}
+
 /** True when two pieces that lapped over each other in `before` are apart in `after`: a gap shows that nobody meant. */
 export function partsPieces(before: CheckField, after: CheckField): boolean {
   const now = new Map(after.sketch.pieces.map((piece) => [piece.id, piece]));
@@ -17,8 +23,10 @@ export function partsPieces(before: CheckField, after: CheckField): boolean {
     if (!is || is === was) return false;
     return before.sketch.pieces.some((other) => {
       const then = now.get(other.id);
-      if (!then || other === was || !lap(before, was, other)) return false;
-      return inLine(is, then) && !meetOnLines(after.placed(is), after.placed(then));
+      // Where the two lie now is asked first: hardly ever are they apart.
+      return (
+        then !== undefined && other !== was && inLine(is, then) && apart(after, is, then) && lap(before, was, other)
+      );
     });
   });
 }

@@ -28,12 +28,13 @@ test('an oval on the edge of a panel on foam is held by a strip; from 1/8 in on 
 });
 
 test('what is no wider than a strip is held by all its width; by the end of it, it is not', () => {
-  const ribbon = (x: number) =>
+  const ribbon = (wide: number) =>
     ({
       window: { at: [3 / 4, 1, 3, 3], foam: FOAM },
-      ribbon: { at: [x, 2.5, 3.5, 1 / 8], tilt: 0 },
+      ribbon: { at: [1 / 4, 2.5, 3.5, wide] },
     }) as const;
-  expect(held(ribbon(1 / 4))).toEqual([]);
+  expect(held(ribbon(1 / 8))).toEqual([]);
+  expect(held(ribbon(1 / 16))).toEqual([]);
   const short = {
     window: { at: [3 / 4, 1, 2, 3], foam: FOAM },
     ribbon: { at: [2.75 - 1 / 32, 2.5, 1, 1 / 8], shape: 'ellipse' },

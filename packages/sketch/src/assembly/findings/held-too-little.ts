@@ -1,4 +1,4 @@
-import type { Length } from '@trimwell/geometry';
+import { boxesMeet, type Length, type PlacedPiece, placedBounds, shareDisc } from '@trimwell/geometry';
 import {
   CURVE_ERROR,
   inset,
@@ -23,56 +23,83 @@ import type { FaceStack } from '../face-stack.js';
 /** How much of what shows of a piece may be hidden when it goes under what it was glued onto: more than a strip is not meant. */
 const MOST_HIDDEN = 1 / 4;
 
-/** How wide a piece is held, in ticks: as wide as the largest disc in each part of what is borne of it. */
-function heldWidth(borne: Region): number {
-  return partsOf(borne).reduce((sum, part) => sum + 2 * largestDisc(part), 0);
+/** How wide each piece is held by what is borne of it, looked at up to a width; regions are never changed. */
+const widths = new WeakMap<Region, { readonly enough: Length; readonly width: number }>();
+
+/**
+ * How wide a piece is held, in ticks: as wide as the largest disc in each part of what is borne of it. No more than `enough` is looked
+ * for; a curve is no nearer than its error.
+ */
+function heldWidth(borne: Region, enough: Length): number {
+  const known = widths.get(borne);
+  if (known?.enough === enough) return known.width;
+  const wide = inset(borne, enough / 2 - CURVE_ERROR).rings.length > 0;
+  const width = wide ? enough : partsOf(borne).reduce((sum, part) => sum + 2 * largestDisc(part), 0);
+  widths.set(borne, { enough, width });
+  return width;
 }
 
-/** The area of the piece at `at` that shows below opaque pieces at `over`, in square ticks. */
-function shownBelow(sketch: Sketch, { pieces, placed }: FaceStack, at: number, over: readonly number[]): number {
-  const own = placed[at];
-  if (!own) return 0;
+/** What of `region` shows below the opaque pieces at `over`. */
+function below(sketch: Sketch, { pieces, placed }: FaceStack, region: Region, over: readonly number[]): Region {
   const covers = over.flatMap((each) => {
     const [piece, cover] = [pieces[each], placed[each]];
     return piece && cover && isOpaque(sketch, piece) ? [regionOf(cover)] : [];
   });
-  return regionArea(without(regionOf(own), unite(covers)));
+  return without(region, unite(covers));
 }
 
 /** The piece at `at` glued before all that hold it; nothing where too much of it would be hidden. */
 function gluedBefore(sketch: Sketch, stack: FaceStack, at: number, holding: readonly number[]): readonly Edit[][] {
-  const [piece, lowest] = [stack.pieces[at], Math.min(...holding)];
+  const [piece, own, lowest] = [stack.pieces[at], stack.placed[at], Math.min(...holding)];
   const first = stack.pieces[lowest];
-  if (!piece || !first) return [];
-  const later = [...stack.pieces.keys()].filter((each) => each > at);
-  const between = [...stack.pieces.keys()].filter((each) => each >= lowest && each < at);
-  const shown = shownBelow(sketch, stack, at, later);
-  if (shownBelow(sketch, stack, at, [...between, ...later]) < shown * (1 - MOST_HIDDEN)) return [];
+  if (!piece || !own || !first) return [];
+  const meeting = [...stack.pieces.keys()].filter((each) => each !== at && boxesMeetAt(stack, each, own));
+  const shown = below(
+    sketch,
+    stack,
+    regionOf(own),
+    meeting.filter((each) => each > at),
+  );
+  const still = below(
+    sketch,
+    stack,
+    shown,
+    meeting.filter((each) => each >= lowest && each < at),
+  );
+  if (regionArea(still) < regionArea(shown) * (1 - MOST_HIDDEN)) return [];
   return [[{ do: 'order', piece: piece.id, to: sketch.pieces.indexOf(first) }]];
 }
 
-/** True when the edge of one that holds `piece` is told to go too little under it: then that is mended. */
-function toldAsLap(sketch: Sketch, piece: string, holding: ReadonlySet<string>): boolean {
-  return suspectsIn(sketch).some(
-    ({ code, piece: lower, other }) => code === 'overlap-too-small' && other === piece && holding.has(lower),
-  );
+function boxesMeetAt({ placed }: FaceStack, at: number, piece: PlacedPiece): boolean {
+  const other = placed[at];
+  return other !== undefined && boxesMeet(placedBounds(other), placedBounds(piece));
+}
+
+/** True when the edge of a paper that holds `piece` is told to go too little under it: then that is mended. */
+function toldAsLap(sketch: Sketch, piece: string): boolean {
+  return suspectsIn(sketch).some(({ code, other }) => code === 'overlap-too-small' && other === piece);
+}
+
+/** True when the piece at `lower` surely holds `piece` by a disc of that radius. */
+function sharesDisc({ placed }: FaceStack, lower: number, piece: PlacedPiece, radius: number): boolean {
+  const bearing = placed[lower];
+  return bearing !== undefined && shareDisc(bearing, piece, radius);
 }
 
 function heldTooLittleOn(sketch: Sketch, stack: FaceStack, least: Length): readonly CardSuspect[] {
   return stack.pieces.flatMap((piece, at): readonly CardSuspect[] => {
     // What stands on foam has it wherever something lies below it, as high as that is deep.
     if (piece.raise > FOLLOWED) return [];
-    const borne = borneOf(stack, at);
     const own = stack.placed[at];
-    if (!borne || !own) return [];
-    // Nothing is held wider than it is itself; a curve is no nearer than its error.
-    const enough = (width: number): boolean => inset(borne, width / 2 - CURVE_ERROR).rings.length > 0;
-    if (enough(least)) return [];
-    const width = heldWidth(borne);
-    const needed = Math.min(least, 2 * largestDisc(regionOf(own)));
-    if (width >= needed - 4 * CURVE_ERROR) return [];
+    if (!own || reachedBy(stack, at).some((lower) => sharesDisc(stack, lower, own, least / 2))) return [];
+    const borne = borneOf(stack, at);
+    if (!borne) return [];
+    // Nothing is held wider than it is itself.
+    const narrow = Math.min(own.shape.width, own.shape.height) < 2 * least;
+    const needed = narrow ? Math.min(least, 2 * largestDisc(regionOf(own))) : least;
+    const width = heldWidth(borne, least);
+    if (width >= needed - 4 * CURVE_ERROR || toldAsLap(sketch, piece.id)) return [];
     const holding = reachedBy(stack, at);
-    if (toldAsLap(sketch, piece.id, new Set(holding.flatMap((each) => stack.pieces[each]?.id ?? [])))) return [];
     const box = regionBounds(borne);
     return [
       {
