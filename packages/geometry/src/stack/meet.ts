@@ -1,6 +1,6 @@
 import type { Point } from '../rect/rect.js';
 import { byPair } from './by-pair.js';
-import { directionsOf, lapAlong } from './lap-along.js';
+import { directionsOf, lapAlong, sidesOf } from './lap-along.js';
 import { crossingsOf, meetOnLine } from './lines.js';
 import { boxesMeet, placedBounds } from './placed-bounds.js';
 import { boundaryIn, type PlacedPiece } from './placed-piece.js';
@@ -28,8 +28,10 @@ export function shareDisc(one: PlacedPiece, other: PlacedPiece, radius: number):
  */
 export function quickMeet(one: PlacedPiece, other: PlacedPiece): boolean | null {
   if (!boxesMeet(placedBounds(one), placedBounds(other))) return false;
-  if (directionsOf(one, other).some((direction) => lapAlong(one, other, direction).depth <= 0)) return false;
-  return shareMark(one, other) || shareMark(other, one) ? true : null;
+  const apart = (direction: Point): boolean => lapAlong(one, other, direction).depth <= 0;
+  if (sidesOf(one).some(apart) || sidesOf(other).some(apart)) return false;
+  if (shareMark(one, other) || shareMark(other, one)) return true;
+  return directionsOf(one, other).some(apart) ? false : null;
 }
 
 /** Lines across a piece on which it is looked whether another one lies over it. */

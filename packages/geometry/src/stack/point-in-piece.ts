@@ -1,5 +1,5 @@
 import { flattenOutline } from '../outline/flatten.js';
-import { pieceOutline } from '../outline/shapes.js';
+import { type PieceShape, pieceOutline } from '../outline/shapes.js';
 import type { Point } from '../rect/rect.js';
 import type { PlacedPiece } from './placed-piece.js';
 
@@ -14,7 +14,7 @@ interface Test {
 }
 
 /** True in a rectangle of those half sides with rounded corners: within each corner's box its arc decides. */
-function inRounded({ shape }: PlacedPiece): Test['holds'] {
+function inRounded(shape: PieceShape): Test['holds'] {
   const [halfWidth, halfHeight] = [shape.width / 2, shape.height / 2];
   const { tl, tr, br, bl } = shape.corners;
   return (x, y, margin) => {
@@ -28,7 +28,7 @@ function inRounded({ shape }: PlacedPiece): Test['holds'] {
 }
 
 /** True in an ellipse whose half sides are smaller by the margin, which lies at least so far within it. */
-function inEllipse({ shape }: PlacedPiece): Test['holds'] {
+function inEllipse(shape: PieceShape): Test['holds'] {
   return (x, y, margin) => {
     const [a, b] = [shape.width / 2 - margin, shape.height / 2 - margin];
     return a > 0 && b > 0 && (x / a) ** 2 + (y / b) ** 2 <= 1;
@@ -39,7 +39,7 @@ function inEllipse({ shape }: PlacedPiece): Test['holds'] {
 const EDGE = 4;
 
 /** The edges of a shape about its middle, four numbers each: this is asked for every edge, again and again. */
-function edgesAbout({ shape }: PlacedPiece): Float64Array {
+function edgesAbout(shape: PieceShape): Float64Array {
   const { outline, holes } = pieceOutline(shape);
   const edges: number[] = [];
   for (const ring of [outline, ...holes].map((each) => flattenOutline(each, 8)))
@@ -64,9 +64,9 @@ function isNear(edges: Float64Array, at: number, x: number, y: number, margin: n
 }
 
 /** Crossings to the right of a point, then its distance from every edge; for shapes that are neither round nor rectangles. */
-function inPolygons(piece: PlacedPiece): Test['holds'] {
-  const { width, height } = piece.shape;
-  const edges = edgesAbout(piece);
+function inPolygons(shape: PieceShape): Test['holds'] {
+  const { width, height } = shape;
+  const edges = edgesAbout(shape);
   return (x, y, margin) => {
     if (Math.abs(x) > width / 2 - margin || Math.abs(y) > height / 2 - margin) return false;
     let inside = false;
@@ -82,6 +82,21 @@ function inPolygons(piece: PlacedPiece): Test['holds'] {
   };
 }
 
+/** By shape: shapes are never changed, and a piece that is moved keeps its own. */
+const within = new WeakMap<PieceShape, Test['holds']>();
+
+function holdsOf(shape: PieceShape): Test['holds'] {
+  const found = within.get(shape);
+  if (found) return found;
+  const rounded = shape.shape === 'rectangle' && Object.values(shape.punched).every((punch) => punch === undefined);
+  const { tl, tr, br, bl } = shape.corners;
+  // Radii that are drawn smaller than they are stated are left to the outline.
+  const fits = Math.max(tl, tr, br, bl) * 2 <= Math.min(shape.width, shape.height);
+  const holds = rounded && fits ? inRounded(shape) : shape.shape === 'ellipse' ? inEllipse(shape) : inPolygons(shape);
+  within.set(shape, holds);
+  return holds;
+}
+
 const known = new WeakMap<PlacedPiece, Test>();
 
 function testOf(piece: PlacedPiece): Test {
@@ -89,16 +104,12 @@ function testOf(piece: PlacedPiece): Test {
   if (found) return found;
   const { shape, x, y, tilt } = piece;
   const angle = (-tilt * Math.PI) / 180;
-  const rounded = shape.shape === 'rectangle' && Object.values(shape.punched).every((punch) => punch === undefined);
-  const { tl, tr, br, bl } = shape.corners;
-  // Radii that are drawn smaller than they are stated are left to the outline.
-  const fits = Math.max(tl, tr, br, bl) * 2 <= Math.min(shape.width, shape.height);
   const test: Test = {
     middleX: x + shape.width / 2,
     middleY: y + shape.height / 2,
     cos: Math.cos(angle),
     sin: Math.sin(angle),
-    holds: rounded && fits ? inRounded(piece) : shape.shape === 'ellipse' ? inEllipse(piece) : inPolygons(piece),
+    holds: holdsOf(shape),
   };
   known.set(piece, test);
   return test;

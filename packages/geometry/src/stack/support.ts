@@ -1,6 +1,7 @@
-import { convexHull } from '../outline/convex-hull.js';
+import { convexHull, outsideOf } from '../outline/convex-hull.js';
 import { flattenOutline } from '../outline/flatten.js';
-import { pieceOutline } from '../outline/shapes.js';
+import { type PieceShape, pieceOutline } from '../outline/shapes.js';
+import type { Point } from '../rect/rect.js';
 import type { PlacedPiece } from './placed-piece.js';
 
 /**
@@ -11,9 +12,20 @@ export type Support = (x: number, y: number) => number;
 
 /** Straight parts of each curve of other outlines: they leave the true edge by less than 1/10000 of its radius. */
 const PARTS = 64;
+/** Straight parts of which a first hull is made. */
+const ROUGH = 4;
+
+/** By shape: shapes are never changed, and a piece that is moved keeps its own. */
+const own = new WeakMap<PieceShape, Support>();
 
 /** In the piece's own untilted frame. */
-function ownSupport({ shape }: PlacedPiece): Support {
+function ownSupport(shape: PieceShape): Support {
+  const support = own.get(shape) ?? findSupport(shape);
+  own.set(shape, support);
+  return support;
+}
+
+function findSupport(shape: PieceShape): Support {
   const [halfWidth, halfHeight] = [shape.width / 2, shape.height / 2];
   const punched = Object.values(shape.punched).some((punch) => punch !== undefined);
   // Of an ellipse with half axes a and b it is hypot(a x, b y).
@@ -26,12 +38,24 @@ function ownSupport({ shape }: PlacedPiece): Support {
       const radius = x < 0 ? (y < 0 ? tl : bl) : y < 0 ? tr : br;
       return (halfWidth - radius) * Math.abs(x) + (halfHeight - radius) * Math.abs(y) + radius;
     };
-  const corners = convexHull(flattenOutline(pieceOutline(shape).outline, PARTS));
+  let corners: readonly Point[] | null = null;
   return (x, y) => {
+    // Every outline reaches to the sides of its box; what is never turned needs no hull.
+    if (y === 0) return halfWidth * Math.abs(x);
+    if (x === 0) return halfHeight * Math.abs(y);
+    corners ??= hullOf(shape);
     let most = -Infinity;
     for (const corner of corners) most = Math.max(most, (corner.x - halfWidth) * x + (corner.y - halfHeight) * y);
     return most;
   };
+}
+
+/** The convex hull of a shape, from its top left corner. */
+function hullOf(shape: PieceShape): readonly Point[] {
+  const { outline } = pieceOutline(shape);
+  const rough = convexHull(flattenOutline(outline, ROUGH));
+  // Of a punched edge nearly all points lie within: they need not be sorted.
+  return convexHull([...rough, ...outsideOf(rough, flattenOutline(outline, PARTS))]);
 }
 
 const known = new WeakMap<PlacedPiece, Support>();
@@ -42,8 +66,8 @@ export function supportOf(piece: PlacedPiece): Support {
   if (found) return found;
   const angle = (piece.tilt * Math.PI) / 180;
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  const own = ownSupport(piece);
-  const support: Support = (x, y) => own(x * cos + y * sin, y * cos - x * sin);
+  const untilted = ownSupport(piece.shape);
+  const support: Support = (x, y) => untilted(x * cos + y * sin, y * cos - x * sin);
   known.set(piece, support);
   return support;
 }

@@ -44,20 +44,40 @@ const known = new WeakMap<Piece, Place>();
 export function placedPiece({ punches }: Sketch, piece: Piece): PlacedPiece {
   const found = known.get(piece);
   if (found?.punches === punches) return found.placed;
-  const placed = findPlace(punches, piece);
+  const { x, y, tilt } = piece;
+  const placed = { shape: shapeOf(punches, piece), x, y, tilt };
   known.set(piece, { punches, placed });
   return placed;
 }
 
-function findPlace(punches: Sketch['punches'], piece: Piece): PlacedPiece {
-  const { shape, width, height, corners, x, y, tilt } = piece;
+/** A shape as it was made out of a piece. */
+interface Made {
+  readonly piece: Piece;
+  readonly punches: Sketch['punches'];
+  readonly outline: PieceShape;
+}
+
+/** Shapes by the corners of their pieces, which a piece keeps when it is moved: its outline, and all that is found out of it, too. */
+const made = new WeakMap<Piece['corners'], Made>();
+
+function shapeOf(punches: Sketch['punches'], piece: Piece): PieceShape {
+  const { shape, width, height, corners } = piece;
+  const last = made.get(corners);
+  const same =
+    last?.punches === punches &&
+    last.piece.shape === shape &&
+    last.piece.width === width &&
+    last.piece.height === height &&
+    last.piece.punched === piece.punched;
+  if (last && same) return last.outline;
   const punched: { [edge in Edge]?: PunchProfile } = {};
   for (const edge of EDGES) {
     const punch = punches.find(({ id }) => id === piece.punched[edge]);
     if (punch) punched[edge] = punch;
   }
   const outline: PieceShape = { shape, width, height, corners, punched };
-  return { shape: outline, x, y, tilt };
+  made.set(corners, { piece, punches, outline });
+  return outline;
 }
 
 /** The papers of a piece: those of its mix, or its own. */

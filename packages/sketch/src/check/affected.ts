@@ -17,15 +17,19 @@ function onlyPieces(before: Sketch, after: Sketch): boolean {
   return (['card', 'unit', 'punches', 'papers', 'mixes'] as const).every((part) => before[part] === after[part]);
 }
 
+/** Pieces of which something else may be found after a change, by what has changed for them. */
+export interface Affected {
+  /** All of them. */
+  readonly pieces: ReadonlySet<string>;
+  /** Those that were changed or put elsewhere in the order themselves, or that lie below where such a one lies now. */
+  readonly covered: ReadonlySet<string>;
+}
+
 /**
  * Pieces of which something else may be found after `edits`: those that were changed or put elsewhere in the order, what lies
- * where they lay or lie, and mats with what they mat. Every check looks no further. Null when it may be any of them.
+ * where they lay or lie, and mats with what they mat. Every check but those of levels looks no further. Null when it may be any of them.
  */
-export function affectedPieces(
-  before: CheckField,
-  after: CheckField,
-  edits: readonly Edit[],
-): ReadonlySet<string> | null {
+export function affectedPieces(before: CheckField, after: CheckField, edits: readonly Edit[]): Affected | null {
   if (!onlyPieces(before.sketch, after.sketch)) return null;
   const ordered = new Set(edits.flatMap((edit) => (edit.do === 'order' ? [edit.piece] : [])));
   const moved = ({ sketch }: CheckField): readonly Piece[] => sketch.pieces.filter(({ id }) => ordered.has(id));
@@ -35,14 +39,14 @@ export function affectedPieces(
   ];
   const boxes = [...gone.map(before.bounds), ...come.map(after.bounds)];
   const ids = new Set([...gone, ...come].map(({ id }) => id));
-  return new Set(
-    after.sketch.pieces
-      .filter(
-        (piece) =>
-          ids.has(piece.id) ||
-          (piece.mats && ids.has(piece.mats.piece)) ||
-          boxes.some((box) => meet(box, after.bounds(piece))),
-      )
-      .map(({ id }) => id),
-  );
+  const pieces = new Set<string>();
+  const covered = new Set(ids);
+  for (const piece of after.sketch.pieces) {
+    const bounds = after.bounds(piece);
+    if (ids.has(piece.id) || (piece.mats && ids.has(piece.mats.piece)) || boxes.some((box) => meet(box, bounds)))
+      pieces.add(piece.id);
+    const over = after.over(piece);
+    if (come.some((each) => over.includes(each) && meet(after.bounds(each), bounds))) covered.add(piece.id);
+  }
+  return { pieces, covered };
 }

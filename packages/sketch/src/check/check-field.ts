@@ -36,6 +36,7 @@ export function checkField(sketch: Sketch, covers: CoverMemory = coverMemory()):
   };
   const place = new Map(Object.values(faces).flatMap((pieces) => pieces.map((piece, at) => [piece, at] as const)));
   const opaque = new Map<string, boolean>();
+  const [under, over] = [new Map<Piece, readonly Piece[]>(), new Map<Piece, readonly Piece[]>()];
   const lifted = sketch.pieces.some((piece) => isLifted(sketch, piece));
   const levels = new Map<Face, readonly Level[]>();
   const levelsOn = (face: Face): readonly Level[] => {
@@ -56,7 +57,15 @@ export function checkField(sketch: Sketch, covers: CoverMemory = coverMemory()):
       opaque.set(piece.from, answer);
       return answer;
     },
-    under: (piece) => faces[piece.face].slice(0, place.get(piece) ?? 0),
-    over: (piece) => faces[piece.face].slice((place.get(piece) ?? 0) + 1),
+    under: (piece) => {
+      const answer = under.get(piece) ?? faces[piece.face].slice(0, place.get(piece) ?? 0);
+      under.set(piece, answer);
+      return answer;
+    },
+    over: (piece) => {
+      const answer = over.get(piece) ?? faces[piece.face].slice((place.get(piece) ?? 0) + 1);
+      over.set(piece, answer);
+      return answer;
+    },
   };
 }

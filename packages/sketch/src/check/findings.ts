@@ -34,8 +34,11 @@ interface Looking {
   readonly code: FindingCode;
   /** How bad what it finds is at worst. */
   readonly worst: number;
-  /** `alone`: it looks at the piece, its papers and the card only; `among`: at pieces there too; `below`: at all that bears them. */
-  readonly looks: 'alone' | 'among' | 'below';
+  /**
+   * `alone`: it looks at the piece, its papers and the card only; `up`: at what is glued over it too, and finds the more the more
+   * that hides; `among`: at all that lies there; `down`: at all that bears it as well.
+   */
+  readonly looks: 'alone' | 'up' | 'among' | 'down';
   readonly check: Check;
 }
 
@@ -52,19 +55,21 @@ const CHECKS: readonly Looking[] = [
   looking('punch-too-deep', 'stops the build', 'alone', punchTooDeep),
   looking('print-must-turn', 'stops the build', 'alone', printMustTurn),
   looking('off-the-card', 'looks wrong', 'alone', offTheCard),
-  looking('hidden', 'looks wrong', 'among', hiddenPiece),
+  looking('hidden', 'looks wrong', 'up', hiddenPiece),
   looking('print-on-its-side', 'looks wrong', 'alone', printOnItsSide),
   looking('mat-out-of-true', 'looks wrong', 'among', matOutOfTrue),
   looking('uneven-reveal', 'looks wrong', 'among', unevenReveal),
   looking('corners-not-concentric', 'looks wrong', 'among', cornersNotConcentric),
   looking('short-punched-edge', 'looks wrong', 'alone', shortPunchedEdge),
   looking('part-repeats', 'looks wrong', 'alone', partRepeats),
-  looking('overlap-too-small', 'looks wrong', 'below', overlapTooSmall),
+  looking('overlap-too-small', 'looks wrong', 'down', overlapTooSmall),
   looking('too-narrow', 'worth knowing', 'alone', tooNarrow),
   looking('off-the-ruler', 'worth knowing', 'among', offTheRuler),
   looking('place-off-the-ruler', 'worth knowing', 'alone', placeOffTheRuler),
-  looking('punched-edge-covered', 'worth knowing', 'among', punchedEdgeCovered),
+  looking('punched-edge-covered', 'worth knowing', 'up', punchedEdgeCovered),
 ];
+
+const DOWN = CHECKS.filter(({ looks }) => looks === 'down');
 
 function suspectsAt(field: CheckField, pieces: readonly Piece[]): readonly Suspect[] {
   return pieces.flatMap((piece) => CHECKS.flatMap(({ check }) => check(field, piece) ?? []));
@@ -128,21 +133,23 @@ function mends({ field, ranks }: Found, suspect: Suspect, edits: readonly Edit[]
   const needless = ({ code, worst, looks }: Looking, piece: Piece): boolean => {
     if (code === suspect.code && piece.id === suspect.piece) return false;
     if (looks === 'alone' && affected && unchanged.has(piece)) return true;
+    if (looks === 'up' && affected && !affected.covered.has(piece.id)) return true;
     return worst > rank(suspect) || wasAsBad(piece.id, code, worst);
   };
   const passes = (each: Looking, piece: Piece): boolean => {
     if (needless(each, piece)) return true;
-    return [each.check(after, piece) ?? []].flat().every(harmless);
+    const found = each.check(after, piece);
+    return found === null || ('code' in found ? harmless(found) : found.every(harmless));
   };
   // Whether it is still found is asked first: most ways that fail fail there.
   const own = sketch.pieces.find(({ id }) => id === suspect.piece);
   if (own && !CHECKS.every((each) => each.code !== suspect.code || passes(each, own))) return false;
+  const near = ({ id }: Piece): boolean => affected === null || affected.pieces.has(id);
+  const sound = (pieces: readonly Piece[], checks: readonly Looking[]): boolean =>
+    pieces.every((piece) => checks.every((each) => passes(each, piece)));
+  if (!sound(sketch.pieces.filter(near), CHECKS) || partsPieces(field, after)) return false;
   // What lifts a piece may lie far from it.
-  const far = letsDown(field, after) ? CHECKS.filter(({ looks }) => looks === 'below') : [];
-  const asked = (piece: Piece): readonly Looking[] => (affected?.has(piece.id) !== false ? CHECKS : far);
-  return (
-    sketch.pieces.every((piece) => asked(piece).every((each) => passes(each, piece))) && !partsPieces(field, after)
-  );
+  return !letsDown(field, after) || sound(sketch.pieces, DOWN);
 }
 
 interface Looked {

@@ -94,6 +94,7 @@ function lapUnder(field: CheckField, piece: Piece, upper: Piece, least: Length):
  * lie on one paper they would hold, but a slip of the hand would open a gap between them.
  */
 export const overlapTooSmall: Check = (field, piece) => {
+  if (piece.shape !== 'rectangle') return null;
   const least = leastOverlap(field.sketch.unit);
   return field.over(piece).flatMap((upper) => lapUnder(field, piece, upper, least) ?? []);
 };

@@ -12,13 +12,11 @@ const WIDEST = 12;
 
 /** The topmost piece below that holds all of `piece`, or null for the card. A mat that is out of true is told as such. */
 function holderOf({ under }: CheckField, piece: Piece): Piece | null {
-  const holders = under(piece).filter(
-    (other) =>
-      other.tilt === 0 &&
-      (other.shape === 'rectangle' || other.shape === piece.shape) &&
-      sides(revealsOf(other, piece)).every((reveal) => reveal >= 0),
-  );
-  return holders.at(-1) ?? null;
+  const holds = (other: Piece): boolean =>
+    other.tilt === 0 &&
+    (other.shape === 'rectangle' || other.shape === piece.shape) &&
+    sides(revealsOf(other, piece)).every((reveal) => reveal >= 0);
+  return under(piece).findLast(holds) ?? null;
 }
 
 type Pair = readonly [near: number, far: number];
