@@ -1,10 +1,11 @@
-import { TICKS_PER_INCH } from '@trimwell/geometry';
+import { placedBounds, TICKS_PER_INCH } from '@trimwell/geometry';
 import { overlapsOf, regionArea, visibleRegions } from '@trimwell/geometry/regions';
 import { isOpaque, placedPiece } from '../batch/hidden-centres.js';
 import type { Finding } from '../check/finding.js';
 import type { Sketch } from '../model/sketch.js';
 import { writeEdit } from '../read/write-sketch.js';
 import type { Assembly } from './assembly.js';
+import type { CardPlace } from './card-finding.js';
 import type { FaceStack } from './face-stack.js';
 
 /** Areas as square inches, to a millionth: more than that no curve is worth. */
@@ -42,6 +43,22 @@ function writeFace(sketch: Sketch, { pieces, placed, heights }: FaceStack): obje
   };
 }
 
+/** Where on the card something about a piece is: the box around it, or around what it shares with the other piece of a lap. */
+function placeOf(sketch: Sketch, { code, piece: id, other }: Finding): CardPlace | null {
+  const [piece, upper] = [id, other].map((each) => sketch.pieces.find((candidate) => candidate.id === each));
+  if (!piece) return null;
+  const box = placedBounds(placedPiece(sketch, piece));
+  if (code !== 'overlap-too-small' || !upper) return { face: piece.face, ...box };
+  const over = placedBounds(placedPiece(sketch, upper));
+  return {
+    face: piece.face,
+    left: Math.max(box.left, over.left),
+    top: Math.max(box.top, over.top),
+    right: Math.min(box.right, over.right),
+    bottom: Math.min(box.bottom, over.bottom),
+  };
+}
+
 /** An assembly with what is to be watched about pieces, as JSON: `"trimwellCheck": 1` (see FORMATS.md). */
 export function writeAssembly(found: Assembly, pieces: readonly Finding[]): object {
   const { sketch, thickness, weight, batchWeight, envelopes, fold, posted, post } = found;
@@ -49,10 +66,9 @@ export function writeAssembly(found: Assembly, pieces: readonly Finding[]): obje
     trimwellCheck: 1,
     ticksPerInch: TICKS_PER_INCH,
     title: sketch.title,
-    findings: [...pieces, ...found.findings].map(({ fix, ...finding }) => ({
-      ...finding,
-      fix: fix.map((edit) => writeEdit(edit, sketch.unit)),
-    })),
+    findings: [...pieces.map((each) => ({ ...each, place: placeOf(sketch, each) })), ...found.findings].map(
+      ({ fix, ...finding }) => ({ ...finding, fix: fix.map((edit) => writeEdit(edit, sketch.unit)) }),
+    ),
     steps: found.steps,
     faces: { front: writeFace(sketch, found.front), inside: writeFace(sketch, found.inside) },
     profiles: found.profiles,

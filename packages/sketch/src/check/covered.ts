@@ -47,30 +47,34 @@ export function shownBelow(target: PlacedBounds, boxes: readonly PlacedBounds[])
   return null;
 }
 
-/** Covers without their punched edges: those are counted as cut off as deep as they are shaped, evenly all round. */
+/** Covers without their punched edges: those are counted as cut off as deep as they are shaped. */
 const plain = new WeakMap<PlacedPiece, PlacedPiece>();
 
 function withoutPunches(piece: PlacedPiece): PlacedPiece {
   const known = plain.get(piece);
   if (known) return known;
-  const { shape } = piece;
-  const depth = Math.max(0, ...Object.values(shape.punched).map((punch) => punch?.depth ?? 0));
-  const smaller: PlacedPiece =
-    depth === 0
-      ? piece
-      : {
-          ...piece,
-          shape: {
-            ...shape,
-            punched: {},
-            width: ticks(Math.max(1, shape.width - 2 * depth)),
-            height: ticks(Math.max(1, shape.height - 2 * depth)),
-          },
-          x: ticks(piece.x + depth),
-          y: ticks(piece.y + depth),
-        };
+  const smaller = cutOff(piece);
   plain.set(piece, smaller);
   return smaller;
+}
+
+function cutOff(piece: PlacedPiece): PlacedPiece {
+  const { shape, tilt } = piece;
+  const depth = (edge: keyof typeof shape.punched): number => shape.punched[edge]?.depth ?? 0;
+  const [left, top, right, bottom] = [depth('left'), depth('top'), depth('right'), depth('bottom')];
+  if (left + top + right + bottom === 0) return piece;
+  const width = Math.max(1, shape.width - left - right);
+  const height = Math.max(1, shape.height - top - bottom);
+  // It is turned about the middle of the whole piece, and not about its own.
+  const [offX, offY] = [left + width / 2 - shape.width / 2, top + height / 2 - shape.height / 2];
+  const angle = (tilt * Math.PI) / 180;
+  const [cos, sin] = tilt === 0 ? [1, 0] : [Math.cos(angle), Math.sin(angle)];
+  return {
+    ...piece,
+    shape: { ...shape, punched: {}, width: ticks(width), height: ticks(height) },
+    x: ticks(Math.round(piece.x + shape.width / 2 + offX * cos - offY * sin - width / 2)),
+    y: ticks(Math.round(piece.y + shape.height / 2 + offX * sin + offY * cos - height / 2)),
+  };
 }
 
 const filled = new WeakMap<PlacedPiece, PlacedPiece>();
@@ -91,6 +95,8 @@ function alike(one: PlacedPiece, other: PlacedPiece): boolean {
     one.x === other.x &&
     one.y === other.y &&
     one.tilt === other.tilt &&
+    one.shape.width === other.shape.width &&
+    one.shape.height === other.shape.height &&
     JSON.stringify(one.shape) === JSON.stringify(other.shape)
   );
 }
@@ -107,6 +113,8 @@ export function coveredBy(
 ): boolean {
   const near = covers.filter((cover) => boxesMeet(bounds(cover), target.bounds));
   if (near.length === 0) return false;
+  // Under its like a piece is covered, punched edges and all; that is not remembered of other covers.
+  if (near.some((cover) => alike(placed(cover), target.placed))) return true;
   const own = unpunched(target.placed);
   const over = near.map((cover) => withoutPunches(placed(cover)));
   return isHidden(memory, own, over, () => {
@@ -117,8 +125,6 @@ export function coveredBy(
     if (at) return { is: 'shown', at };
     const inner = near.flatMap((cover) => innerBox(placed(cover)) ?? []);
     if (!shownBelow(target.bounds, inner)) return { is: 'hidden', by: over };
-    const like = near.find((cover) => alike(placed(cover), target.placed));
-    if (like) return { is: 'hidden', by: [withoutPunches(placed(like))] };
     return coveringOf(own, over);
   });
 }

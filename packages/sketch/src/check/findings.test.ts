@@ -179,6 +179,27 @@ test('what is under vellum is seen; two covers hide what one does not', () => {
   expect(checkSketch(vellum).map(({ code }) => code)).not.toContain('hidden');
 });
 
+test('below a tilted cover with one punched edge a piece is hidden up to its plain edges, and seen at the punched one', () => {
+  // Both turned by 12 degrees; the greeting ends 1/16 in within the strip on three sides, less than the scallops are deep.
+  const [cos, sin] = [Math.cos(Math.PI / 15), Math.sin(Math.PI / 15)];
+  const below = (height: number): Sketch => {
+    const down = 1 / 16 + height / 2 - 1 / 2;
+    const [middleX, middleY] = [2 - down * sin, 2.5 + down * cos];
+    const toTick = (length: number): number => Math.round(length * inches(1)) / inches(1);
+    return applyEdits(clean, [
+      resize('strip', 0.5, 2, 3, 1),
+      { do: 'tilt', piece: 'strip', tilt: 12 },
+      resize('greeting', toTick(middleX - 2.875 / 2), toTick(middleY - height / 2), 2.875, height),
+      { do: 'alter-piece', piece: 'greeting', shape: 'rectangle' },
+      { do: 'tilt', piece: 'greeting', tilt: 12 },
+      { do: 'order', piece: 'greeting', to: clean.pieces.findIndex(({ id }) => id === 'strip') },
+    ]);
+  };
+  const hidden = (sketch: Sketch) => checkSketch(sketch).filter(({ code }) => code === 'hidden');
+  expect(hidden(below(1 / 2))).toMatchObject([{ piece: 'greeting', other: 'strip' }]);
+  expect(hidden(below(15 / 16))).toEqual([]);
+});
+
 test('borders that are meant to differ are left alone: a wide foot, a strip at the edge, a middle between two marks', () => {
   const foot = applyEdits(clean, [resize('liner', 0.125, 0.125, 4, 4.75)]);
   const flush = applyEdits(clean, [plain, resize('strip', 0.25, 3, 3.625, 1)]);
