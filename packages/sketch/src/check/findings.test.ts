@@ -180,24 +180,45 @@ test('what is under vellum is seen; two covers hide what one does not', () => {
 });
 
 test('below a tilted cover with one punched edge a piece is hidden up to its plain edges, and seen at the punched one', () => {
-  // Both turned by 12 degrees; the greeting ends 1/16 in within the strip on three sides, less than the scallops are deep.
-  const [cos, sin] = [Math.cos(Math.PI / 15), Math.sin(Math.PI / 15)];
+  // Both turned by 30 degrees; the greeting ends 1/64 in within the strip on three sides, far less than the scallops are deep.
+  const [cos, sin] = [Math.cos(Math.PI / 6), Math.sin(Math.PI / 6)];
   const below = (height: number): Sketch => {
-    const down = 1 / 16 + height / 2 - 1 / 2;
-    const [middleX, middleY] = [2 - down * sin, 2.5 + down * cos];
+    const down = 1 / 64 + height / 2 - 1 / 2;
+    const width = 3 - 2 / 64;
     const toTick = (length: number): number => Math.round(length * inches(1)) / inches(1);
     return applyEdits(clean, [
       resize('strip', 0.5, 2, 3, 1),
-      { do: 'tilt', piece: 'strip', tilt: 12 },
-      resize('greeting', toTick(middleX - 2.875 / 2), toTick(middleY - height / 2), 2.875, height),
+      { do: 'tilt', piece: 'strip', tilt: 30 },
+      resize('greeting', toTick(2 - down * sin - width / 2), toTick(2.5 + down * cos - height / 2), width, height),
       { do: 'alter-piece', piece: 'greeting', shape: 'rectangle' },
-      { do: 'tilt', piece: 'greeting', tilt: 12 },
+      { do: 'tilt', piece: 'greeting', tilt: 30 },
       { do: 'order', piece: 'greeting', to: clean.pieces.findIndex(({ id }) => id === 'strip') },
     ]);
   };
   const hidden = (sketch: Sketch) => checkSketch(sketch).filter(({ code }) => code === 'hidden');
   expect(hidden(below(1 / 2))).toMatchObject([{ piece: 'greeting', other: 'strip' }]);
   expect(hidden(below(15 / 16))).toEqual([]);
+});
+
+test('no piece is moved in below a cover, nor a cover over it', () => {
+  const pushed = (piece: string, cover: string): readonly Finding[] => {
+    const order: Edit = { do: 'order', piece: cover, to: clean.pieces.length - 1 };
+    const at = [resize(piece, 3.5, 2, 1, 1), resize(cover, 2.75, 1.75, 1.5, 1.5)];
+    return checkSketch(applyEdits(clean, [plain, upright, glued, order, ...at]));
+  };
+  expect(pushed('strip', 'greeting')).toContainEqual(
+    expect.objectContaining({ code: 'off-the-card', piece: 'strip', fix: [] }),
+  );
+  const over = applyEdits(clean, [
+    plain,
+    upright,
+    glued,
+    resize('strip', 2.75, 2, 1, 1),
+    resize('greeting', 3, 1.75, 1.5, 1.5),
+  ]);
+  expect(checkSketch(over)).toContainEqual(
+    expect.objectContaining({ code: 'off-the-card', piece: 'greeting', fix: [] }),
+  );
 });
 
 test('borders that are meant to differ are left alone: a wide foot, a strip at the edge, a middle between two marks', () => {
