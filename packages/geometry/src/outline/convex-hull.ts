@@ -20,15 +20,3 @@ export function convexHull(points: readonly Point[]): readonly Point[] {
   const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y);
   return [...chain(sorted), ...chain([...sorted].reverse()).slice(1)];
 }
-
-/** What lies within other points' hull by less than this counts as on it: far below a tick. */
-const ON_EDGE = 1e-6;
-
-/** Those of `points` that do not lie within `hull`, which is given as `convexHull` finds it: the others are no corners of theirs. */
-export function outsideOf(hull: readonly Point[], points: readonly Point[]): readonly Point[] {
-  return points.filter((point) => {
-    for (let at = 1; at < hull.length; at += 1)
-      if (turn(hull[at - 1] as Point, hull[at] as Point, point) <= ON_EDGE) return true;
-    return false;
-  });
-}

@@ -3,17 +3,31 @@ import type { Outline, OutlineStep } from './outline.js';
 
 type Arc = Extract<OutlineStep, { kind: 'arc' }>;
 
-/** Points on an arc, from its centre form (W3C SVG 2, appendix B.2.4), without its start, its end included. */
-function arcPoints(from: Point, arc: Arc, pieces: number): readonly Point[] {
-  const { to, radiusX, radiusY, clockwise } = arc;
+/** An arc about its centre: where it begins and how far it goes, in radians of its unit circle, clockwise above 0. */
+export interface ArcForm {
+  readonly centre: Point;
+  readonly first: number;
+  readonly span: number;
+}
+
+/** The centre form of an arc (W3C SVG 2, appendix B.2.4); null when it ends where it starts. */
+export function arcForm(from: Point, { to, radiusX, radiusY, clockwise }: Arc): ArcForm | null {
   const [dx, dy] = [(to.x - from.x) / radiusX / 2, (to.y - from.y) / radiusY / 2];
   const half = Math.min(1, Math.hypot(dx, dy));
-  if (half === 0) return [to];
+  if (half === 0) return null;
   const height = Math.sqrt(1 - half * half) * (clockwise ? 1 : -1);
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   const centre = { x: middle.x - (dy / half) * height * radiusX, y: middle.y + (dx / half) * height * radiusY };
   const first = Math.atan2((from.y - centre.y) / radiusY, (from.x - centre.x) / radiusX);
-  const span = 2 * Math.asin(half) * (clockwise ? 1 : -1);
+  return { centre, first, span: 2 * Math.asin(half) * (clockwise ? 1 : -1) };
+}
+
+/** Points on an arc without its start, its end included. */
+function arcPoints(from: Point, arc: Arc, pieces: number): readonly Point[] {
+  const form = arcForm(from, arc);
+  const { to, radiusX, radiusY } = arc;
+  if (!form) return [to];
+  const { centre, first, span } = form;
   return Array.from({ length: pieces }, (_, index) => {
     if (index === pieces - 1) return to;
     const angle = first + (span * (index + 1)) / pieces;

@@ -1,7 +1,5 @@
-import { convexHull, outsideOf } from '../outline/convex-hull.js';
-import { flattenOutline } from '../outline/flatten.js';
+import { outlineSupport } from '../outline/outline-support.js';
 import { type PieceShape, pieceOutline } from '../outline/shapes.js';
-import type { Point } from '../rect/rect.js';
 import type { PlacedPiece } from './placed-piece.js';
 
 /**
@@ -9,11 +7,6 @@ import type { PlacedPiece } from './placed-piece.js';
  * function of its convex hull about its middle.
  */
 export type Support = (x: number, y: number) => number;
-
-/** Straight parts of each curve of other outlines: they leave the true edge by less than 1/10000 of its radius. */
-const PARTS = 64;
-/** Straight parts of which a first hull is made. */
-const ROUGH = 4;
 
 /** By shape: shapes are never changed, and a piece that is moved keeps its own. */
 const own = new WeakMap<PieceShape, Support>();
@@ -38,29 +31,19 @@ function findSupport(shape: PieceShape): Support {
       const radius = x < 0 ? (y < 0 ? tl : bl) : y < 0 ? tr : br;
       return (halfWidth - radius) * Math.abs(x) + (halfHeight - radius) * Math.abs(y) + radius;
     };
-  let corners: readonly Point[] | null = null;
+  let reach: Support | null = null;
   return (x, y) => {
-    // Every outline reaches to the sides of its box; what is never turned needs no hull.
+    // Every outline reaches to the sides of its box; of what is never turned no more is asked.
     if (y === 0) return halfWidth * Math.abs(x);
     if (x === 0) return halfHeight * Math.abs(y);
-    corners ??= hullOf(shape);
-    let most = -Infinity;
-    for (const corner of corners) most = Math.max(most, (corner.x - halfWidth) * x + (corner.y - halfHeight) * y);
-    return most;
+    reach ??= outlineSupport(pieceOutline(shape).outline);
+    return reach(x, y) - halfWidth * x - halfHeight * y;
   };
-}
-
-/** The convex hull of a shape, from its top left corner. */
-function hullOf(shape: PieceShape): readonly Point[] {
-  const { outline } = pieceOutline(shape);
-  const rough = convexHull(flattenOutline(outline, ROUGH));
-  // Of a punched edge nearly all points lie within: they need not be sorted.
-  return convexHull([...rough, ...outsideOf(rough, flattenOutline(outline, PARTS))]);
 }
 
 const known = new WeakMap<PlacedPiece, Support>();
 
-/** The support function of `piece`: exact for ovals and rectangles, else within 1/10000 of the radius of a curve. */
+/** The support function of `piece`: exact for lines, ovals and arcs, else within 1/10000 of the size of a curve. */
 export function supportOf(piece: PlacedPiece): Support {
   const found = known.get(piece);
   if (found) return found;

@@ -17,7 +17,7 @@ import { hiddenPiece } from './hidden-piece.js';
 import { matOutOfTrue } from './mat-out-of-true.js';
 import { offTheCard } from './off-the-card.js';
 import { offTheRuler } from './off-the-ruler.js';
-import { overlapTooSmall } from './overlap-too-small.js';
+import { keptOff, overlapTooSmall } from './overlap-too-small.js';
 import { partRepeats } from './part-repeats.js';
 import { partsPieces } from './parted.js';
 import { placeOffTheRuler } from './place-off-the-ruler.js';
@@ -101,25 +101,15 @@ function ranksOf(found: readonly Suspect[]): Ranks {
   return ranks;
 }
 
-/** What was found before, and the field in which it was found. */
+/** What was found before, the field in which it was found, and what foam kept from being found. */
 interface Found {
   readonly field: CheckField;
   readonly ranks: Ranks;
-}
-
-/** True when pieces that were not changed lie higher or lower than before. */
-function letsDown(before: CheckField, after: CheckField): boolean {
-  if (!before.lifted && !after.lifted) return false;
-  const unchanged = new Set(before.sketch.pieces);
-  return after.sketch.pieces.some((piece) => {
-    if (!unchanged.has(piece)) return false;
-    const [was, is] = [before.level(piece), after.level(piece)];
-    return was.top !== is.top || was.ground !== is.ground;
-  });
+  readonly kept: readonly Piece[];
 }
 
 /** True when `sketch` no longer has `suspect`, and nothing new that is as bad; only what can differ is looked at again. */
-function mends({ field, ranks }: Found, suspect: Suspect, edits: readonly Edit[], sketch: Sketch): boolean {
+function mends({ field, ranks, kept }: Found, suspect: Suspect, edits: readonly Edit[], sketch: Sketch): boolean {
   const after = checkField(sketch, field.covers);
   const unchanged = new Set(field.sketch.pieces);
   if (!sketch.pieces.every((piece) => unchanged.has(piece) || stillFits(field.sketch, sketch, piece))) return false;
@@ -149,7 +139,11 @@ function mends({ field, ranks }: Found, suspect: Suspect, edits: readonly Edit[]
     pieces.every((piece) => checks.every((each) => passes(each, piece)));
   if (!sound(sketch.pieces.filter(near), CHECKS) || partsPieces(field, after)) return false;
   // What lifts a piece may lie far from it.
-  return !letsDown(field, after) || sound(sketch.pieces, DOWN);
+  const off = new Set(kept.map(({ id }) => id));
+  return sound(
+    sketch.pieces.filter(({ id }) => off.has(id)),
+    DOWN,
+  );
 }
 
 interface Looked {
@@ -183,7 +177,7 @@ export type Allows = (after: Sketch, suspect: Suspect) => boolean;
  */
 export function checkSketch(sketch: Sketch, allows: Allows = () => true): readonly Finding[] {
   const { field, found } = lookAt(sketch);
-  const before: Found = { field, ranks: ranksOf(found) };
+  const before: Found = { field, ranks: ranksOf(found), kept: keptOff(field) };
   const mended = (suspect: Suspect, edits: readonly Edit[]): boolean => {
     const after = tried(sketch, edits);
     return after !== null && mends(before, suspect, edits, after) && allows(after, suspect);

@@ -1,5 +1,6 @@
 import {
   inches,
+  type Lap,
   type Length,
   leastLap,
   millimetres,
@@ -70,21 +71,33 @@ function movedIn(piece: Piece, { x, y }: Point, by: number, step: Length): Edit 
   return x === 0 || y === 0 ? movedBy(piece, x * by, y * by) : movedBy(piece, marks(x), marks(y));
 }
 
-function lapUnder(field: CheckField, piece: Piece, upper: Piece, least: Length): Suspect | null {
-  const { sketch, placed, level, step } = field;
+/** How `piece` goes too little under `upper`, both glued flat, whether they reach each other or not; null when it does not. */
+function smallLap({ sketch, placed }: CheckField, piece: Piece, upper: Piece): Lap | null {
   if (upper.mats?.piece === piece.id || !inLine(piece, upper) || upper.raise > FOLLOWED) return null;
+  const least = leastOverlap(sketch.unit);
   const lap = leastLap(placed(piece), placed(upper), least);
   // A lap that is tilted is not exact: it is enough when it is so to the tick.
-  if (!lap || Math.round(lap.depth) >= least || !reaches(level(upper), level(piece))) return null;
+  return lap && Math.round(lap.depth) < least ? lap : null;
+}
+
+function lapUnder(field: CheckField, piece: Piece, upper: Piece): Suspect | null {
+  const { sketch, placed, level, step } = field;
+  const lap = smallLap(field, piece, upper);
+  if (!lap || !reaches(level(upper), level(piece))) return null;
+  const least = leastOverlap(sketch.unit);
   const room = widthAlong(placed(upper), lap.along);
   const by = Math.ceil(Math.min(glueOverlap(sketch.unit), room - least) - lap.depth);
+  const { along, depth } = lap;
   return {
     code: 'overlap-too-small',
     severity: 'looks wrong',
     piece: piece.id,
     other: upper.id,
-    amount: ticks(Math.round(lap.depth)),
-    fixes: by > 0 ? [...tuckedIn(field, piece, lap.along, by), [movedIn(piece, lap.along, by, step)]] : [],
+    amount: ticks(Math.round(depth)),
+    // Asked for only where it is told, not each time that another way to mend something is tried.
+    get fixes() {
+      return by > 0 ? [...tuckedIn(field, piece, along, by), [movedIn(piece, along, by, step)]] : [];
+    },
   };
 }
 
@@ -95,6 +108,17 @@ function lapUnder(field: CheckField, piece: Piece, upper: Piece, least: Length):
  */
 export const overlapTooSmall: Check = (field, piece) => {
   if (piece.shape !== 'rectangle') return null;
-  const least = leastOverlap(field.sketch.unit);
-  return field.over(piece).flatMap((upper) => lapUnder(field, piece, upper, least) ?? []);
+  return field.over(piece).flatMap((upper) => lapUnder(field, piece, upper) ?? []);
 };
+
+/** Pieces that go too little under others which foam keeps off them: they are told as soon as the others are let down. */
+export function keptOff(field: CheckField): readonly Piece[] {
+  const { sketch, level, over } = field;
+  if (!field.lifted) return [];
+  const off = (piece: Piece, upper: Piece): boolean => !reaches(level(upper), level(piece));
+  return sketch.pieces.filter(
+    (piece) =>
+      piece.shape === 'rectangle' &&
+      over(piece).some((upper) => smallLap(field, piece, upper) !== null && off(piece, upper)),
+  );
+}

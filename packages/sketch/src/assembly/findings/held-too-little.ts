@@ -108,7 +108,10 @@ function heldTooLittleOn(sketch: Sketch, stack: FaceStack, least: Length): reado
         piece: piece.id,
         place: box ? { face: stack.face, ...box } : null,
         amount: Math.round(width),
-        fixes: holding.length > 0 ? gluedBefore(sketch, stack, at, holding) : [],
+        // Asked for only where it is told, not each time that another way to mend something is tried.
+        get fixes() {
+          return holding.length > 0 ? gluedBefore(sketch, stack, at, holding) : [];
+        },
       },
     ];
   });
