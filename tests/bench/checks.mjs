@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { checkSketch, expectSketch } from '@trimwell/sketch';
-import { assembly } from '@trimwell/sketch/assembly';
+import { assembly, safeFindings } from '@trimwell/sketch/assembly';
 import { against, baseline, percentile, row, seeded, timed } from './measure.mjs';
 
 const PIECES = 40;
@@ -10,6 +10,33 @@ const demo = new URL('../../demo/sketches/hedgerow-wreath.json', import.meta.url
 function cardOf(pieces) {
   const sketch = expectSketch(JSON.parse(readFileSync(demo, 'utf8')));
   return { ...sketch, pieces: [...sketch.pieces, ...pieces(sketch).slice(0, PIECES - sketch.pieces.length)] };
+}
+
+/** A card as it may be built: panels on foam, a strip across each, leaves on the panels, a row of blossoms along the foot. */
+function built(sketch) {
+  const strip = sketch.pieces.find(({ id }) => id === 'strip');
+  const piece = (id, shape, x, y, width, height, more = {}) => ({
+    ...strip,
+    id,
+    shape,
+    punched: {},
+    x: x * MARK,
+    y: y * MARK,
+    width: width * MARK,
+    height: height * MARK,
+    ...more,
+  });
+  const panels = [0, 1, 2].flatMap((n) => [
+    piece(`panel-${n}`, 'rectangle', 4 + 20 * n, 8, 18, 40, { raise: 2 * MARK }),
+    piece(`band-${n}`, 'rectangle', 4 + 20 * n, 16, 18, 6),
+    ...[0, 1, 2, 3, 4].map((leaf) =>
+      piece(`leaf-${n}-${leaf}`, 'ellipse', 6 + 20 * n + 2 * leaf, 24 + 4 * leaf, 6, 4, { tilt: 15 * leaf }),
+    ),
+  ]);
+  const foot = Array.from({ length: 12 }, (_, n) =>
+    piece(`blossom-${n}`, 'ellipse', 4 + 5 * n, 66 + (n % 2) * 3, 6, 6),
+  );
+  return [...panels, ...foot];
 }
 
 /** Small pieces in rows, none over another. */
@@ -71,18 +98,22 @@ function figures(name, sketches, base, work) {
   );
 }
 
-/** Milliseconds of all checks of a card of forty pieces, nothing of it known before; and of its assembly. */
+/** Milliseconds of all checks of a card of forty pieces, nothing of it known before; of its assembly; and of both together. */
 export async function bench() {
   const base = baseline();
   const rows = [cardOf(inRows)];
   const loose = Array.from({ length: 12 }, (_, n) => cardOf(strewn(n + 1, false)));
   const hidden = Array.from({ length: 12 }, (_, n) => cardOf(strewn(n + 101, true)));
   for (const [name, sketches] of [
+    ['as built', [cardOf(built)]],
     ['in rows', rows],
     ['strewn', loose],
     ['strewn, mostly hidden', hidden],
   ]) {
     figures(`findings, ${PIECES} pieces ${name}`, sketches, base, checkSketch);
     figures(`assembly, ${PIECES} pieces ${name}`, sketches, base, assembly);
+    figures(`all, as the table asks, ${PIECES} pieces ${name}`, sketches, base, (sketch) =>
+      safeFindings(assembly(sketch)),
+    );
   }
 }

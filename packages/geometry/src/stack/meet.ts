@@ -15,8 +15,18 @@ function shareMark(one: PlacedPiece, other: PlacedPiece): boolean {
   return markWithin(one, within) !== null;
 }
 
+/** Radii of discs that were looked for in two pieces, and whether one is there. */
+const discs = byPair((): Map<number, boolean> => new Map());
+
 /** True when one of some points surely is the middle of a disc of `radius` ticks that lies within both pieces; false says nothing. */
 export function shareDisc(one: PlacedPiece, other: PlacedPiece, radius: number): boolean {
+  const known = discs(one, other);
+  const found = known.get(radius) ?? findDisc(one, other, radius);
+  known.set(radius, found);
+  return found;
+}
+
+function findDisc(one: PlacedPiece, other: PlacedPiece, radius: number): boolean {
   const [inOne, inOther] = [pointTest(one), pointTest(other)];
   const middle = ({ x, y }: Point): boolean => inOne(x, y, radius) && inOther(x, y, radius);
   return markWithin(one, middle) !== null || markWithin(other, middle) !== null;

@@ -46,8 +46,9 @@ function bridged(stack: FaceStack, at: number): readonly string[] {
     const rest = without(gap, regionOf(below));
     if (regionArea(gap) - regionArea(rest) > least) found.unshift(named.id);
     gap = rest;
+    if (regionArea(gap) <= least) return found;
   }
-  return regionArea(gap) > least ? [CARD_BASE, ...found] : found;
+  return [CARD_BASE, ...found];
 }
 
 function faceSteps(stack: FaceStack, base: Length): readonly BuildStep[] {

@@ -69,3 +69,13 @@ export function checkField(sketch: Sketch, covers: CoverMemory = coverMemory()):
     },
   };
 }
+
+/** By sketch: sketches are never changed, and several ask what is found in the same one. */
+const fields = new WeakMap<Sketch, CheckField>();
+
+/** The field in which the pieces of `sketch` as it is are looked at, the same one each time. */
+export function fieldOf(sketch: Sketch): CheckField {
+  const field = fields.get(sketch) ?? checkField(sketch);
+  fields.set(sketch, field);
+  return field;
+}

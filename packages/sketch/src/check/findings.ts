@@ -1,7 +1,7 @@
 import { applyEdits, EditError } from '../edit/apply-edit.js';
 import type { Edit, Piece, Sketch } from '../model/sketch.js';
 import { affectedPieces } from './affected.js';
-import { type CheckField, checkField } from './check-field.js';
+import { type CheckField, checkField, fieldOf } from './check-field.js';
 import { cornersNotConcentric } from './corners-not-concentric.js';
 import {
   type Check,
@@ -157,7 +157,7 @@ const looked = new WeakMap<Sketch, Looked>();
 function lookAt(sketch: Sketch): Looked {
   const known = looked.get(sketch);
   if (known) return known;
-  const field = checkField(sketch);
+  const field = fieldOf(sketch);
   const fresh = { field, found: suspectsAt(field, sketch.pieces) };
   looked.set(sketch, fresh);
   return fresh;

@@ -111,6 +111,11 @@ export const overlapTooSmall: Check = (field, piece) => {
   return field.over(piece).flatMap((upper) => lapUnder(field, piece, upper) ?? []);
 };
 
+/** True when some piece is told to go too little under `upper`. */
+export function isLapped(field: CheckField, upper: Piece): boolean {
+  return field.under(upper).some((piece) => lapUnder(field, piece, upper) !== null);
+}
+
 /** Pieces that go too little under others which foam keeps off them: they are told as soon as the others are let down. */
 export function keptOff(field: CheckField): readonly Piece[] {
   const { sketch, level, over } = field;

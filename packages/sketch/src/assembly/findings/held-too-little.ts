@@ -12,9 +12,9 @@ import {
   without,
 } from '@trimwell/geometry/regions';
 import { isOpaque } from '../../batch/hidden-centres.js';
-import { suspectsIn } from '../../check/findings.js';
+import { fieldOf } from '../../check/check-field.js';
 import { FOLLOWED } from '../../check/levels.js';
-import { leastOverlap } from '../../check/overlap-too-small.js';
+import { isLapped, leastOverlap } from '../../check/overlap-too-small.js';
 import type { Edit, Sketch } from '../../model/sketch.js';
 import { borneOf, reachedBy } from '../borne.js';
 import type { CardCheck, CardSuspect } from '../card-finding.js';
@@ -75,11 +75,6 @@ function boxesMeetAt({ placed }: FaceStack, at: number, piece: PlacedPiece): boo
   return other !== undefined && boxesMeet(placedBounds(other), placedBounds(piece));
 }
 
-/** True when the edge of a paper that holds `piece` is told to go too little under it: then that is mended. */
-function toldAsLap(sketch: Sketch, piece: string): boolean {
-  return suspectsIn(sketch).some(({ code, other }) => code === 'overlap-too-small' && other === piece);
-}
-
 /** True when the piece at `lower` surely holds `piece` by a disc of that radius. */
 function sharesDisc({ placed }: FaceStack, lower: number, piece: PlacedPiece, radius: number): boolean {
   const bearing = placed[lower];
@@ -98,7 +93,8 @@ function heldTooLittleOn(sketch: Sketch, stack: FaceStack, least: Length): reado
     const narrow = Math.min(own.shape.width, own.shape.height) < 2 * least;
     const needed = narrow ? Math.min(least, 2 * largestDisc(regionOf(own))) : least;
     const width = heldWidth(borne, least);
-    if (width >= needed - 4 * CURVE_ERROR || toldAsLap(sketch, piece.id)) return [];
+    // Where the edge of a paper that holds it is told to go too little under it, that is mended.
+    if (width >= needed - 4 * CURVE_ERROR || isLapped(fieldOf(sketch), piece)) return [];
     const holding = reachedBy(stack, at);
     const box = regionBounds(borne);
     return [
