@@ -7,7 +7,7 @@ import { select } from '../../state/commands.js';
 import { inStyle } from '../in-style.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
-import { mayMend, mend, type Watched, watchedOf } from '../watch/found.js';
+import { mendSafely, type Watched, watchedOf } from '../watch/found.js';
 import { severityMark, severityStyles } from '../watch/severity-mark.js';
 import { findingText, pieceName } from '../watch/watch-words.js';
 import { WatchCard } from '../watch-card.js';
@@ -192,7 +192,7 @@ export class WatchMarksElement extends SessionElement {
         const { says, mend: word } = findingText(finding, sketch);
         return html`<p>${says} ${
           finding.fix.length > 0
-            ? html`<button class="act" aria-disabled=${!mayMend(this.session, this.#watch.card, finding)} @click=${() => this.#mend(finding)}>${word}</button>`
+            ? html`<button class="act" @click=${() => this.#mend(finding)}>${word}</button>`
             : nothing
         }</p>`;
       })}
@@ -224,9 +224,9 @@ export class WatchMarksElement extends SessionElement {
   }
 
   #mend(finding: Watched): void {
-    if (!mayMend(this.session, this.#watch.card, finding)) return;
-    this.opened = null;
-    mend(this.session, finding);
-    this.dispatchEvent(new CustomEvent('mended', { detail: { piece: finding.piece } }));
+    mendSafely(this.session, this.#watch.card, finding, () => {
+      this.opened = null;
+      this.dispatchEvent(new CustomEvent('mended', { detail: { piece: finding.piece } }));
+    });
   }
 }

@@ -4,6 +4,7 @@ import {
   checkSketch,
   concernsCard,
   type Finding,
+  kindOf,
   SEVERITIES,
   type Sketch,
 } from '@trimwell/sketch';
@@ -77,12 +78,37 @@ export function watchedOf(session: Session, card: KnownCard): readonly Watched[]
  * True when the mend of something to watch is known to harm nothing: the card has been looked at as it lies on the table, or the mend
  * does not matter to it. Where it cannot be looked at, that is said beside it.
  */
-export function mayMend({ state: { sketch } }: Session, { view, failure, post }: KnownCard, { fix }: Watched): boolean {
+function mayMend({ state: { sketch } }: Session, { view, failure, post }: KnownCard, { fix }: Watched): boolean {
   return view?.sketch === sketch || failure !== null || !concernsCard(sketch, applyEdits(sketch, fix), post);
 }
 
+function isSame(one: Watched, other: Watched): boolean {
+  return one.piece === other.piece && kindOf(one) === kindOf(other);
+}
+
+/**
+ * Mends what is to be watched, at once or, where that is not known to be safe yet, as soon as it is; `done` is called when it is mended.
+ * Nothing is done when something else is changed before, or when it turns out not to be safe.
+ */
+export function mendSafely(session: Session, card: CardWatch, watched: Watched, done: () => void): void {
+  if (mayMend(session, card, watched)) {
+    mend(session, watched);
+    done();
+    return;
+  }
+  const { sketch } = session.state;
+  const stop = card.subscribe(() => {
+    if (session.state.sketch === sketch && !mayMend(session, card, watched)) return;
+    stop();
+    const found = watchedOf(session, card).find((each) => isSame(each, watched));
+    if (session.state.sketch !== sketch || !found || found.fix.length === 0) return;
+    mend(session, found);
+    done();
+  });
+}
+
 /** Makes the edits of a finding, as one step that can be undone, and takes its piece. */
-export function mend(session: Session, { code, piece, fix }: Watched): void {
+function mend(session: Session, { code, piece, fix }: Watched): void {
   const stays = piece !== CARD_BASE && fix.every((edit) => edit.do !== 'remove-piece');
   session.dispatch({
     event: fix.some((edit) => edit.do === 'card') ? 'card.envelope' : `mend.${code}`,

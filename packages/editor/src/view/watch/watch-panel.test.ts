@@ -5,6 +5,7 @@ import { AssemblyWorker, planningPort } from '../../../../../tests/kit/assembly-
 import { flatCard } from '../../../../../tests/kit/flat-card.js';
 import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
+import { cardWatchOf } from '../../session/card-watch-of.js';
 import { Session } from '../../session/session.js';
 import { Pointing } from '../pointing.js';
 import { WatchElement } from './watch-panel.js';
@@ -79,12 +80,24 @@ test('where there is foam, a mend waits until the card has been looked at as it 
   document.body.append(element);
   await element.updateComplete;
   const act = (): HTMLElement | null => element.renderRoot.querySelector('.act');
-  expect(act()?.getAttribute('aria-disabled')).toBe('true');
+  // Pressed already, it is mended as soon as that is known to be safe, and once.
   act()?.click();
   expect(session.state.history.past).toEqual([]);
-  await vi.waitUntil(() => act()?.getAttribute('aria-disabled') === 'false', PATIENCE);
+  await vi.waitUntil(() => session.state.history.past.length > 0, PATIENCE);
+  expect(session.state.history.past.map(({ event }) => event)).toEqual(['mend.radius-too-large']);
+  session.undo();
+  await vi.waitUntil(() => cardWatchOf(session).view?.sketch === session.state.sketch, PATIENCE);
+  expect(session.state.history.past).toEqual([]);
   act()?.click();
   expect(session.state.history.past.map(({ event }) => event)).toEqual(['mend.radius-too-large']);
+  // Pressed, and something else changed before it is known: it is not mended unasked.
+  session.undo();
+  session.dispatch({ event: 'x', edits: [over], at: 1 });
+  await element.updateComplete;
+  act()?.click();
+  session.dispatch({ event: 'y', edits: [{ do: 'place', piece: 'strip', x: inches(1), y: inches(3) }], at: 2 });
+  await vi.waitUntil(() => cardWatchOf(session).view?.sketch === session.state.sketch, PATIENCE);
+  expect(session.state.history.past.map(({ event }) => event)).toEqual(['x', 'y']);
   vi.unstubAllGlobals();
 });
 

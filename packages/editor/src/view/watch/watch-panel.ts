@@ -7,7 +7,7 @@ import { select } from '../../state/commands.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
 import { WatchCard } from '../watch-card.js';
-import { isOfCard, mayMend, mend, type Watched, watchedOf } from './found.js';
+import { isOfCard, mendSafely, type Watched, watchedOf } from './found.js';
 import { severityMark, severityStyles } from './severity-mark.js';
 import { findingText, NOTHING_TO_WATCH, notLookedAt, pieceName, unmadePieces, unmadeText } from './watch-words.js';
 
@@ -109,7 +109,7 @@ export class WatchElement extends SessionElement {
     const kind = severity === 'stops the build' ? 'stops' : severity === 'looks wrong' ? 'wrong' : '';
     return html`<li class="${kind} ${this.#lit(piece)}">
       ${severityMark(severity)}${this.#says(piece, says, SEVERITY_WORDS[severity])}
-      ${fix.length > 0 ? html`<button class="act" aria-label="${word}: ${pieceName(sketch, piece)}" aria-disabled=${!this.#may(finding)} @click=${() => this.#mend(finding)}>${word}</button>` : nothing}
+      ${fix.length > 0 ? html`<button class="act" aria-label="${word}: ${pieceName(sketch, piece)}" @click=${() => this.#mend(finding)}>${word}</button>` : nothing}
     </li>`;
   }
 
@@ -147,13 +147,9 @@ export class WatchElement extends SessionElement {
     this.renderRoot.querySelector('h2')?.focus({ preventScroll: true });
   }
 
-  #may(finding: Watched): boolean {
-    return mayMend(this.session, this.#watch.card, finding);
-  }
-
   #mend(finding: Watched): void {
-    if (!this.#may(finding)) return;
-    mend(this.session, finding);
-    void this.updateComplete.then(() => this.focusHeading());
+    mendSafely(this.session, this.#watch.card, finding, () => {
+      void this.updateComplete.then(() => this.focusHeading());
+    });
   }
 }
