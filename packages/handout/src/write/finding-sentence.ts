@@ -39,7 +39,7 @@ export function findingSentence(finding: Finding, sketch: Sketch): string {
     case 'part-repeats':
       return `${name}: its ${edge} edge ends in part of a repeat.`;
     case 'overlap-too-small':
-      return `${name} goes only ${amount} under ${other}: glue hardly holds there, and a slip shows.`;
+      return `${name} goes only ${amount} under ${other}: too little to hold well.`;
     case 'too-narrow':
       return `${name}: a strip of ${amount} is hard to hold at the trimmer. Mind your fingers.`;
     case 'off-the-ruler':

@@ -81,6 +81,7 @@ export class WatchMarksElement extends SessionElement {
         border-radius: 2px;
         box-shadow: 0 3px 14px rgb(29 36 35 / 0.3);
         pointer-events: auto;
+        scroll-margin-bottom: calc(var(--under, 0px) + 8px);
       }
       .slip p {
         padding-bottom: 2px;
@@ -96,6 +97,7 @@ export class WatchMarksElement extends SessionElement {
       .slip .act {
         min-height: 26px;
         padding: 0;
+        text-align: left;
       }
     `,
   ];
@@ -208,7 +210,11 @@ export class WatchMarksElement extends SessionElement {
     this.opened = this.opened === piece ? null : piece;
     if (this.opened === null) return;
     select(piece)(this.session.state, this.session.dispatch, Date.now());
-    void this.updateComplete.then(() => this.renderRoot.querySelector<HTMLElement>('.slip button')?.focus());
+    void this.updateComplete.then(() => {
+      this.renderRoot.querySelector<HTMLElement>('.slip button')?.focus();
+      // On a phone the ticket comes up from below now, over what may stand there.
+      setTimeout(() => this.renderRoot.querySelector('.slip')?.scrollIntoView?.({ block: 'nearest' }));
+    });
   }
 
   #close(piece: string): void {
