@@ -93,3 +93,36 @@ test('what lifts a piece may be far from it: a mend that lets it down onto the e
   expect(found.map(({ code, piece }) => `${code} ${piece}`)).toEqual(['hidden hidden']);
   expect(found[0]?.fix).toEqual([]);
 });
+
+test('under a panel on its mat, a strip is held by the mat; the lap of the panel is none', () => {
+  const mounted = (lap: number): Sketch =>
+    flatCard({
+      strip: { at: [1 / 2, 2, 1 + lap, 1] },
+      mat: { at: [1.5, 1, 2, 3] },
+      panel: { at: [1.5 + 1 / 16, 1 + 1 / 16, 2 - 1 / 8, 3 - 1 / 8] },
+    });
+  // 1/8 in under the mat and 1/16 in under the panel.
+  expect(laps(mounted(1 / 8))).toEqual([]);
+  expect(laps(mounted(1 / 16))).toMatchObject([{ piece: 'strip', other: 'mat' }]);
+});
+
+test('where a panel hides how two strips meet, and as much around it as a slip would open, nothing is told', () => {
+  const joined = (x: number, tilt = 0): Sketch =>
+    flatCard({
+      one: { at: [1 / 2, 2, 1.5, 1 / 2], tilt },
+      two: { at: [2 - 1 / 16, 2, 1.5, 1 / 2], tilt },
+      panel: { at: [x, 1, 1, 2.5] },
+    });
+  expect(laps(joined(1.5))).toEqual([]);
+  // It ends a sixteenth beyond the lap.
+  expect(laps(joined(2 - 1 / 16 - 1 / 16))).toMatchObject([{ piece: 'one', other: 'two' }]);
+  // One turned by a quarter against the other: it is 1/2 in wide and 1 1/2 in high.
+  const crossed = (x: number): Sketch =>
+    flatCard({
+      one: { at: [1 / 2, 2, 1.5, 1 / 2] },
+      two: { at: [1.5 - 1 / 16, 2, 1.5, 1 / 2], tilt: 90 },
+      panel: { at: [x, 1, 1, 2.5] },
+    });
+  expect(laps(crossed(1.5))).toEqual([]);
+  expect(laps(crossed(2.5))).toMatchObject([{ piece: 'one', other: 'two', amount: inches(1 / 16) }]);
+});

@@ -17,6 +17,7 @@ import type { CheckField } from './check-field.js';
 import { coveredBy } from './covered.js';
 import type { Check, Suspect } from './finding.js';
 import { inLine } from './in-line.js';
+import { lapPlace } from './lap-place.js';
 import { FOLLOWED, reaches } from './levels.js';
 
 /** What glue needs at least to hold two papers: 1/8 in or 3 mm (common practice, no source). */
@@ -80,10 +81,23 @@ function smallLap({ sketch, placed }: CheckField, piece: Piece, upper: Piece): L
   return lap && Math.round(lap.depth) < least ? lap : null;
 }
 
+/** True when papers glued in between keep the two off each other, or when others over both hide the lap, and what a slip would open. */
+function doesNotMatter(field: CheckField, piece: Piece, upper: Piece): boolean {
+  const { sketch, placed, over, opaque } = field;
+  const [lower, higher] = [over(piece), over(upper)];
+  const between = lower.slice(0, lower.length - higher.length - 1);
+  const covered = (place: PlacedPiece, covers: readonly Piece[]): boolean =>
+    covers.length > 0 && coveredBy(field, { placed: place, bounds: placedBounds(place) }, covers);
+  return (
+    covered(lapPlace(placed(piece), placed(upper)), between) ||
+    covered(lapPlace(placed(piece), placed(upper), leastOverlap(sketch.unit)), higher.filter(opaque))
+  );
+}
+
 function lapUnder(field: CheckField, piece: Piece, upper: Piece): Suspect | null {
   const { sketch, placed, level, step } = field;
   const lap = smallLap(field, piece, upper);
-  if (!lap || !reaches(level(upper), level(piece))) return null;
+  if (!lap || !reaches(level(upper), level(piece)) || doesNotMatter(field, piece, upper)) return null;
   const least = leastOverlap(sketch.unit);
   const room = widthAlong(placed(upper), lap.along);
   const by = Math.ceil(Math.min(glueOverlap(sketch.unit), room - least) - lap.depth);
@@ -104,7 +118,7 @@ function lapUnder(field: CheckField, piece: Piece, upper: Piece): Suspect | null
 /**
  * A rectangle that goes under others glued flat onto it whose sides run alike, by less than glue needs, neither holding the other; mended
  * by making it longer under the other where nothing of that shows, or else by moving it further under. Where all of them
- * lie on one paper they would hold, but a slip of the hand would open a gap between them.
+ * lie on one paper they would hold, but a slip of the hand would open a gap between them. Of a panel on its mat the mat is told alone.
  */
 export const overlapTooSmall: Check = (field, piece) => {
   if (piece.shape !== 'rectangle') return null;
