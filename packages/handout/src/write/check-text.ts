@@ -51,9 +51,9 @@ function stepLine(sketch: Sketch, step: BuildStep, style: LengthStyle): string {
   const turned = tilt === 0 ? '' : `, turned by ${Math.round(tilt * 10) / 10}°`;
   const at = `${from(x, 'left')}, ${from(y, 'top')}${turned}`;
   const onto = stepOnto(sketch, step);
-  const borne = step.restsOn.some((id) => onto.includes(id))
-    ? ''
-    : `, borne by ${step.restsOn.map(called).join(' and ')}`;
+  // A paper follows the steps of papers below it; only over a gap it matters what bears it.
+  const beside = step.bridges.length === 0 || step.restsOn.some((id) => onto.includes(id));
+  const borne = beside ? '' : `, borne by ${step.restsOn.map(called).join(' and ')}`;
   const inside = step.face === 'inside' ? ' inside' : '';
   return `  ${called(step.piece)}${inside}: ${at}, ${glue} on ${onto.map(called).join(' and ')}${borne}${bridges}; then ${thick(step.height)}`;
 }
