@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
-import { checkSketch, expectSketch } from '@trimwell/sketch';
-import { assembly, safeFindings } from '@trimwell/sketch/assembly';
+import { checkSketch, expectSketch, suspectsIn } from '@trimwell/sketch';
+import { assembly, cardFacts, safeFindings, suspectsOf } from '@trimwell/sketch/assembly';
 import { against, baseline, percentile, row, seeded, timed } from './measure.mjs';
 
 const PIECES = 40;
@@ -78,8 +78,15 @@ function strewn(seed, hidden) {
 }
 
 /** Rounds of all sketches: in the first ones the code itself is still new to the machine, as on the first look at a table. */
-const FIRST = 3;
-const ROUNDS = 12;
+const FIRST = 1;
+const ROUNDS = 10;
+/** Cards of each kind. */
+const CARDS = 12;
+
+/** Every check of pieces and of the card as a whole, and no mend. */
+function looked(sketch) {
+  return [suspectsIn(sketch), suspectsOf(cardFacts(sketch))];
+}
 
 function figures(name, sketches, base, work) {
   const times = Array.from({ length: ROUNDS }, () =>
@@ -98,22 +105,23 @@ function figures(name, sketches, base, work) {
   );
 }
 
-/** Milliseconds of all checks of a card of forty pieces, nothing of it known before; of its assembly; and of both together. */
+/**
+ * Milliseconds of all checks of a card of forty pieces, nothing of it known before; of the checks of pieces with each mend tried; of all
+ * that the tray of building shows; and of all that a worker does for a table.
+ */
 export async function bench() {
   const base = baseline();
-  const rows = [cardOf(inRows)];
-  const loose = Array.from({ length: 12 }, (_, n) => cardOf(strewn(n + 1, false)));
-  const hidden = Array.from({ length: 12 }, (_, n) => cardOf(strewn(n + 101, true)));
+  const often = (sketch) => Array.from({ length: CARDS }, () => sketch);
+  const strewnFrom = (seed, hidden) => Array.from({ length: CARDS }, (_, n) => cardOf(strewn(seed + n, hidden)));
   for (const [name, sketches] of [
-    ['as built', [cardOf(built)]],
-    ['in rows', rows],
-    ['strewn', loose],
-    ['strewn, mostly hidden', hidden],
+    ['as built', often(cardOf(built))],
+    ['in rows', often(cardOf(inRows))],
+    ['strewn', strewnFrom(1, false)],
+    ['strewn, mostly hidden', strewnFrom(101, true)],
   ]) {
-    figures(`findings, ${PIECES} pieces ${name}`, sketches, base, checkSketch);
+    figures(`all checks, ${PIECES} pieces ${name}`, sketches, base, looked);
+    figures(`findings with their mends, ${PIECES} pieces ${name}`, sketches, base, checkSketch);
     figures(`assembly, ${PIECES} pieces ${name}`, sketches, base, assembly);
-    figures(`all, as the table asks, ${PIECES} pieces ${name}`, sketches, base, (sketch) =>
-      safeFindings(assembly(sketch)),
-    );
+    figures(`all with mends, ${PIECES} pieces ${name}`, sketches, base, (sketch) => safeFindings(assembly(sketch)));
   }
 }

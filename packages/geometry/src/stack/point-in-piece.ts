@@ -1,4 +1,6 @@
+import { ticks } from '../length/length.js';
 import { flattenOutline } from '../outline/flatten.js';
+import { punchReach } from '../outline/profile-shapes.js';
 import { type PieceShape, pieceOutline } from '../outline/shapes.js';
 import type { Point } from '../rect/rect.js';
 import type { PlacedPiece } from './placed-piece.js';
@@ -66,9 +68,11 @@ function isNear(edges: Float64Array, at: number, x: number, y: number, margin: n
 /** Crossings to the right of a point, then its distance from every edge; for shapes that are neither round nor rectangles. */
 function inPolygons(shape: PieceShape): Test['holds'] {
   const { width, height } = shape;
-  const edges = edgesAbout(shape);
+  let known: Float64Array | null = null;
   return (x, y, margin) => {
     if (Math.abs(x) > width / 2 - margin || Math.abs(y) > height / 2 - margin) return false;
+    known ??= edgesAbout(shape);
+    const edges = known;
     let inside = false;
     for (let at = 0; at < edges.length; at += EDGE) {
       const [fromY, toY] = [edges[at + 1] as number, edges[at + 3] as number];
@@ -82,19 +86,45 @@ function inPolygons(shape: PieceShape): Test['holds'] {
   };
 }
 
+/**
+ * What is well within a punched rectangle is told by what its punches leave of it; only nearer to its edges the outline is asked. A round
+ * corner of what is left lies within that of the whole.
+ */
+function inPunched(shape: PieceShape): Test['holds'] {
+  const reach = (edge: keyof PieceShape['punched']): number => {
+    const punch = shape.punched[edge];
+    return punch ? Math.ceil(punchReach(punch)) : 0;
+  };
+  const [left, top, right, bottom] = [reach('left'), reach('top'), reach('right'), reach('bottom')];
+  const [width, height] = [shape.width - left - right, shape.height - top - bottom];
+  const near = inPolygons(shape);
+  if (width <= 0 || height <= 0) return near;
+  const core = { ...shape, width: ticks(width), height: ticks(height), punched: {} };
+  const well = fits(core) ? inRounded(core) : null;
+  if (!well) return near;
+  const [offX, offY] = [(left - right) / 2, (top - bottom) / 2];
+  return (x, y, margin) => well(x - offX, y - offY, margin) || near(x, y, margin);
+}
+
+/** True when the corners are as round as they are stated: else they are drawn smaller, and left to the outline. */
+function fits({ corners: { tl, tr, br, bl }, width, height }: PieceShape): boolean {
+  return Math.max(tl, tr, br, bl) * 2 <= Math.min(width, height);
+}
+
 /** By shape: shapes are never changed, and a piece that is moved keeps its own. */
 const within = new WeakMap<PieceShape, Test['holds']>();
 
+function findHolds(shape: PieceShape): Test['holds'] {
+  if (shape.shape === 'ellipse') return inEllipse(shape);
+  if (shape.shape !== 'rectangle') return inPolygons(shape);
+  const punched = Object.values(shape.punched).some((punch) => punch !== undefined);
+  return punched ? inPunched(shape) : fits(shape) ? inRounded(shape) : inPolygons(shape);
+}
+
 function holdsOf(shape: PieceShape): Test['holds'] {
-  const found = within.get(shape);
-  if (found) return found;
-  const rounded = shape.shape === 'rectangle' && Object.values(shape.punched).every((punch) => punch === undefined);
-  const { tl, tr, br, bl } = shape.corners;
-  // Radii that are drawn smaller than they are stated are left to the outline.
-  const fits = Math.max(tl, tr, br, bl) * 2 <= Math.min(shape.width, shape.height);
-  const holds = rounded && fits ? inRounded(shape) : shape.shape === 'ellipse' ? inEllipse(shape) : inPolygons(shape);
-  within.set(shape, holds);
-  return holds;
+  const found = within.get(shape) ?? findHolds(shape);
+  within.set(shape, found);
+  return found;
 }
 
 const known = new WeakMap<PlacedPiece, Test>();

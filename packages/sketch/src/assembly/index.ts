@@ -4,7 +4,7 @@ export * from './assembly.js';
 export * from './build-steps.js';
 export * from './card-facts.js';
 export * from './card-finding.js';
-export { cardFindings } from './card-findings.js';
+export { cardFindings, suspectsOf } from './card-findings.js';
 export * from './card-fold.js';
 export * from './card-girth.js';
 export * from './card-post.js';

@@ -1,10 +1,24 @@
-import { boxesMeet, coveringOf, type PlacedBounds, type PlacedPiece, type Point, ticks } from '@trimwell/geometry';
-import type { Piece } from '../model/sketch.js';
+import {
+  boxesMeet,
+  coveringOf,
+  type PlacedBounds,
+  type PlacedPiece,
+  type Point,
+  type PunchProfile,
+  punchReach,
+  ticks,
+} from '@trimwell/geometry';
+import type { Edge, Piece } from '../model/sketch.js';
 import type { CheckField } from './check-field.js';
 import { isHidden } from './cover-memory.js';
 
 /** A share of a radius: how far inside of a corner's box its arc is at 45 degrees. */
 const WITHIN_ARC = 1 - Math.SQRT1_2;
+
+/** How deep a punch cuts into a piece, its eyelets too, in ticks. */
+function reach(punch: PunchProfile | undefined): number {
+  return punch ? Math.ceil(punchReach(punch)) : 0;
+}
 
 /** An upright box that lies within a piece all over; null for shapes and tilts that are rarely worth one. */
 function innerBox({ shape, x, y, tilt }: PlacedPiece): PlacedBounds | null {
@@ -12,7 +26,7 @@ function innerBox({ shape, x, y, tilt }: PlacedPiece): PlacedBounds | null {
   const { width, height, corners, punched } = shape;
   if (shape.shape === 'rectangle') {
     const arc = Math.max(corners.tl, corners.tr, corners.br, corners.bl) * WITHIN_ARC;
-    const depth = (edge: keyof typeof punched): number => arc + (punched[edge]?.depth ?? 0);
+    const depth = (edge: Edge): number => arc + reach(punched[edge]);
     return {
       left: x + depth('left'),
       top: y + depth('top'),
@@ -60,8 +74,9 @@ function withoutPunches(piece: PlacedPiece): PlacedPiece {
 
 function cutOff(piece: PlacedPiece): PlacedPiece {
   const { shape, tilt } = piece;
-  const depth = (edge: keyof typeof shape.punched): number => shape.punched[edge]?.depth ?? 0;
-  const [left, top, right, bottom] = [depth('left'), depth('top'), depth('right'), depth('bottom')];
+  const [left, top, right, bottom] = (['left', 'top', 'right', 'bottom'] as const).map((edge) =>
+    reach(shape.punched[edge]),
+  ) as [number, number, number, number];
   if (left + top + right + bottom === 0) return piece;
   const width = Math.max(1, shape.width - left - right);
   const height = Math.max(1, shape.height - top - bottom);
