@@ -200,6 +200,33 @@ test('below a tilted cover with one punched edge a piece is hidden up to its pla
   expect(hidden(below(15 / 16))).toEqual([]);
 });
 
+test('through the eyelets of a punched edge a piece below is seen', () => {
+  const lace = {
+    ...clean.punches[0],
+    id: 'lace',
+    name: 'Lace',
+    profile: 'eyelet scallop',
+    repeat: inches(1 / 2),
+    depth: inches(1 / 8),
+    bite: inches(1 / 8),
+  } as const;
+  // Deeper than the scallops, and where the eyelets are: their far side is 1/16 + 1/8 + 1/20 in from the edge.
+  const below = (from: number): readonly Finding[] =>
+    checkSketch(
+      applyEdits({ ...clean, punches: [...clean.punches, lace] }, [
+        plain,
+        upright,
+        glued,
+        { do: 'alter-piece', piece: 'greeting', shape: 'rectangle' },
+        { do: 'punch', piece: 'strip', edge: 'top', punch: 'lace' },
+        resize('greeting', 1, 3 + from, 2, 1 / 4),
+        { do: 'order', piece: 'greeting', to: clean.pieces.findIndex(({ id }) => id === 'strip') },
+      ]),
+    ).filter(({ code }) => code === 'hidden');
+  expect(below(9 / 64)).toEqual([]);
+  expect(below(1 / 4)).toMatchObject([{ piece: 'greeting' }]);
+});
+
 test('no piece is moved in below a cover, nor a cover over it', () => {
   const pushed = (piece: string, cover: string): readonly Finding[] => {
     const order: Edit = { do: 'order', piece: cover, to: clean.pieces.length - 1 };
