@@ -82,13 +82,16 @@ function mayMend({ state: { sketch } }: Session, { view, failure, post }: KnownC
   return view?.sketch === sketch || failure !== null || !concernsCard(sketch, applyEdits(sketch, fix), post);
 }
 
+/** True when both tell the same, and mend it in the same way. */
 function isSame(one: Watched, other: Watched): boolean {
-  return one.piece === other.piece && kindOf(one) === kindOf(other);
+  return (
+    one.piece === other.piece && kindOf(one) === kindOf(other) && JSON.stringify(one.fix) === JSON.stringify(other.fix)
+  );
 }
 
 /**
  * Mends what is to be watched, at once or, where that is not known to be safe yet, as soon as it is; `done` is called when it is mended.
- * Nothing is done when something else is changed before, or when it turns out not to be safe.
+ * Nothing is done when something else is changed before, or when this way to mend it turns out not to be safe.
  */
 export function mendSafely(session: Session, card: CardWatch, watched: Watched, done: () => void): void {
   if (mayMend(session, card, watched)) {
@@ -98,11 +101,11 @@ export function mendSafely(session: Session, card: CardWatch, watched: Watched, 
   }
   const { sketch } = session.state;
   const stop = card.subscribe(() => {
-    if (session.state.sketch === sketch && !mayMend(session, card, watched)) return;
+    const same = session.state.sketch === sketch;
+    if (same && !mayMend(session, card, watched)) return;
     stop();
-    const found = watchedOf(session, card).find((each) => isSame(each, watched));
-    if (session.state.sketch !== sketch || !found || found.fix.length === 0) return;
-    mend(session, found);
+    if (!same || !watchedOf(session, card).some((each) => isSame(each, watched))) return;
+    mend(session, watched);
     done();
   });
 }

@@ -101,6 +101,34 @@ test('where there is foam, a mend waits until the card has been looked at as it 
   vi.unstubAllGlobals();
 });
 
+test('a way to mend that turns out to harm the card is not taken, and another is not taken for it', async () => {
+  vi.stubGlobal('Worker', AssemblyWorker);
+  // Put on top of its cover, the flap on its foam would make the card too thick for its envelope.
+  const card = flatCard({
+    pillar: { at: [1 / 2, 1, 1, 1], foam: 1 / 8 },
+    flap: { at: [2.25, 1, 3 / 4, 1], foam: 1 / 8 },
+    cover: { at: [3 / 4, 3 / 4, 2.5, 1.5] },
+  });
+  const envelope = { name: 'close', width: inches(4.25 + 3 / 64), height: inches(5.5 + 3 / 64) };
+  const element = document.createElement('trimwell-watch') as WatchElement;
+  const session = new Session({ ...card, card: { ...card.card, envelope } }, planningPort());
+  Object.assign(element, { session, pointing: new Pointing() });
+  document.body.append(element);
+  await element.updateComplete;
+  const act = (): HTMLElement | null => element.renderRoot.querySelector('.act[aria-label$="flap"]');
+  const [first] = checkSketch(session.state.sketch);
+  expect(first).toMatchObject({ piece: 'flap', fix: [{ do: 'order' }] });
+  const offered = act()?.textContent;
+  act()?.click();
+  await vi.waitUntil(() => cardWatchOf(session).view?.sketch === session.state.sketch, PATIENCE);
+  await element.updateComplete;
+  expect(session.state.history.past).toEqual([]);
+  expect(act()?.textContent).not.toBe(offered);
+  act()?.click();
+  expect(session.state.sketch.pieces.map(({ id }) => id)).not.toContain('flap');
+  vi.unstubAllGlobals();
+});
+
 test('a piece that goes too little under two others stands in the list twice', async () => {
   const { lines } = await put(
     flatCard({
