@@ -15,4 +15,5 @@ export {
 export { eyeletOf, punchReach } from './profile-shapes.js';
 export * from './punch.js';
 export * from './punch-profile.js';
+export { isPunched, punchedDepths } from './punched-shape.js';
 export { pieceOutline } from './shapes.js';

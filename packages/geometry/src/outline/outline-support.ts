@@ -13,33 +13,30 @@ interface LikeArcs {
   /** Where they begin, clockwise, and how far they go, in radians. */
   readonly from: number;
   readonly span: number;
-  centres: readonly Point[];
+  readonly centres: Point[];
 }
 
-interface Parts {
-  readonly corners: readonly Point[];
-  readonly arcs: readonly LikeArcs[];
-}
-
-/** The arcs of circles and the corners of an outline; of other arcs and of curves many corners. */
-function partsOf({ start, steps }: Outline): Parts {
+/** The corners of the hull of an outline's lines and curves, and its arcs of circles, of like ones the outermost. */
+function cornersAndArcs({ start, steps }: Outline) {
   const corners: Point[] = [start];
   const arcs = new Map<string, LikeArcs>();
   let from = start;
   for (const step of steps) {
-    const form = step.kind === 'arc' && step.radiusX === step.radiusY ? arcForm(from, step) : null;
-    if (form && step.kind === 'arc') {
+    const circular = step.kind === 'arc' && step.radiusX === step.radiusY;
+    const form = circular ? arcForm(from, step) : null;
+    if (circular && form) {
       const first = form.span < 0 ? form.first + form.span : form.first;
       const span = Math.abs(form.span);
       const key = [step.radiusX, first, span].map((each) => each.toFixed(6)).join();
       const like = arcs.get(key) ?? { radius: step.radiusX, from: first, span, centres: [] };
-      arcs.set(key, { ...like, centres: [...like.centres, form.centre] });
+      like.centres.push(form.centre);
+      arcs.set(key, like);
       corners.push(step.to);
     } else corners.push(...flattenOutline({ start: from, steps: [step] }, PARTS).slice(1));
     from = step.to;
   }
   // Of arcs along an edge only the outermost can reach furthest.
-  const outermost = [...arcs.values()].map((like) => ({ ...like, centres: convexHull(like.centres) }));
+  const outermost = [...arcs.values()].map(({ centres, ...like }) => ({ ...like, centres: convexHull(centres) }));
   return { corners: convexHull(corners), arcs: outermost };
 }
 
@@ -54,7 +51,7 @@ function furthest(points: readonly Point[], x: number, y: number): number {
  * lines and arcs of circles, within 1/10000 of the size of other curves.
  */
 export function outlineSupport(outline: Outline): (x: number, y: number) => number {
-  const { corners, arcs } = partsOf(outline);
+  const { corners, arcs } = cornersAndArcs(outline);
   return (x, y) => {
     const angle = Math.atan2(y, x);
     let most = furthest(corners, x, y);

@@ -1,3 +1,4 @@
+import { isPunched } from '../outline/punched-shape.js';
 import { boxesMeet, type PlacedBounds, placedBounds } from '../stack/placed-bounds.js';
 import type { PlacedPiece } from '../stack/placed-piece.js';
 import { type Region, regionArea, regionOf, regionPerimeter, share } from './region.js';
@@ -19,12 +20,12 @@ const TOUCHING = 1;
 
 /** An upright rectangle with square corners and plain edges: its box is all of it. */
 function isBox({ shape, tilt }: PlacedPiece): boolean {
-  const { corners, punched } = shape;
+  const { corners } = shape;
   return (
     shape.shape === 'rectangle' &&
     tilt % 180 === 0 &&
     corners.tl + corners.tr + corners.br + corners.bl === 0 &&
-    Object.values(punched).every((punch) => punch === undefined)
+    !isPunched(shape)
   );
 }
 

@@ -1,6 +1,7 @@
 import { Clipper64, ClipType, FillRule, type Path64, PathType } from 'clipper2-ts';
 import { flattenOutline } from '../outline/flatten.js';
 import type { Outline, OutlineStep } from '../outline/outline.js';
+import { isPunched } from '../outline/punched-shape.js';
 import { pieceOutline } from '../outline/shapes.js';
 import type { Point } from '../rect/rect.js';
 import type { PlacedBounds } from '../stack/placed-bounds.js';
@@ -73,7 +74,7 @@ export function regionOf(piece: PlacedPiece): Region {
   const { outline, holes } = pieceOutline(piece.shape);
   const place = intoFrame(FACE, piece);
   const rings = [outline, ...holes].map((each) => inUnits(pointsOf(each), place));
-  const plain = holes.length === 0 && Object.values(piece.shape.punched).every((punch) => punch === undefined);
+  const plain = holes.length === 0 && !isPunched(piece.shape);
   const region = plain ? { rings } : merged(rings, [], ClipType.Union, FillRule.EvenOdd);
   known.set(piece, region);
   return region;

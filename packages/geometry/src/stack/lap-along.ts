@@ -46,12 +46,11 @@ export function lapAlong(one: PlacedPiece, other: PlacedPiece, direction: Point)
   return { along, depth: reach - along.x * offset.x - along.y * offset.y };
 }
 
-/** Directions along which two pieces are looked at: their sides, and the line through their middles. */
-export function directionsOf(one: PlacedPiece, other: PlacedPiece): readonly Point[] {
+/** The direction from the middle of one piece to that of another; null where they are one. */
+export function throughMiddles(one: PlacedPiece, other: PlacedPiece): Point | null {
   const { x, y } = between(one, other);
   const apart = Math.hypot(x, y);
-  const through = apart > 0 ? [{ x: x / apart, y: y / apart }] : [];
-  return [...sidesOf(one), ...sidesOf(other), ...through];
+  return apart > 0 ? { x: x / apart, y: y / apart } : null;
 }
 
 /** How wide `piece` is along a direction, given as a unit vector, in floating ticks. */

@@ -1,6 +1,6 @@
 import type { Point } from '../rect/rect.js';
 import { byPair } from './by-pair.js';
-import { directionsOf, lapAlong, sidesOf } from './lap-along.js';
+import { lapAlong, sidesOf, throughMiddles } from './lap-along.js';
 import { crossingsOf, meetOnLine } from './lines.js';
 import { boxesMeet, placedBounds } from './placed-bounds.js';
 import { boundaryIn, type PlacedPiece } from './placed-piece.js';
@@ -41,7 +41,8 @@ export function quickMeet(one: PlacedPiece, other: PlacedPiece): boolean | null 
   const apart = (direction: Point): boolean => lapAlong(one, other, direction).depth <= 0;
   if (sidesOf(one).some(apart) || sidesOf(other).some(apart)) return false;
   if (shareMark(one, other) || shareMark(other, one)) return true;
-  return directionsOf(one, other).some(apart) ? false : null;
+  const through = throughMiddles(one, other);
+  return through && apart(through) ? false : null;
 }
 
 /** Lines across a piece on which it is looked whether another one lies over it. */
@@ -56,4 +57,6 @@ function outlinesMeet(one: PlacedPiece, other: PlacedPiece): boolean {
 }
 
 /** True when two pieces lie over each other, as far as 256 lines across the first one tell; false where they are apart or only touch. */
-export const meetOnLines = byPair((one, other): boolean => quickMeet(one, other) ?? outlinesMeet(one, other));
+export const meetOnLines = byPair(
+  (one: PlacedPiece, other: PlacedPiece): boolean => quickMeet(one, other) ?? outlinesMeet(one, other),
+);

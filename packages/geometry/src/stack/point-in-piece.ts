@@ -1,7 +1,8 @@
 import { ticks } from '../length/length.js';
 import { flattenOutline } from '../outline/flatten.js';
-import { punchReach } from '../outline/profile-shapes.js';
-import { type PieceShape, pieceOutline } from '../outline/shapes.js';
+import type { PieceShape } from '../outline/plain-shapes.js';
+import { cornersFit, isPunched, punchedDepths } from '../outline/punched-shape.js';
+import { pieceOutline } from '../outline/shapes.js';
 import type { Point } from '../rect/rect.js';
 import type { PlacedPiece } from './placed-piece.js';
 
@@ -91,24 +92,15 @@ function inPolygons(shape: PieceShape): Test['holds'] {
  * corner of what is left lies within that of the whole.
  */
 function inPunched(shape: PieceShape): Test['holds'] {
-  const reach = (edge: keyof PieceShape['punched']): number => {
-    const punch = shape.punched[edge];
-    return punch ? Math.ceil(punchReach(punch)) : 0;
-  };
-  const [left, top, right, bottom] = [reach('left'), reach('top'), reach('right'), reach('bottom')];
+  const { left, top, right, bottom } = punchedDepths(shape);
   const [width, height] = [shape.width - left - right, shape.height - top - bottom];
   const near = inPolygons(shape);
   if (width <= 0 || height <= 0) return near;
   const core = { ...shape, width: ticks(width), height: ticks(height), punched: {} };
-  const well = fits(core) ? inRounded(core) : null;
-  if (!well) return near;
+  if (!cornersFit(core)) return near;
+  const well = inRounded(core);
   const [offX, offY] = [(left - right) / 2, (top - bottom) / 2];
   return (x, y, margin) => well(x - offX, y - offY, margin) || near(x, y, margin);
-}
-
-/** True when the corners are as round as they are stated: else they are drawn smaller, and left to the outline. */
-function fits({ corners: { tl, tr, br, bl }, width, height }: PieceShape): boolean {
-  return Math.max(tl, tr, br, bl) * 2 <= Math.min(width, height);
 }
 
 /** By shape: shapes are never changed, and a piece that is moved keeps its own. */
@@ -117,8 +109,9 @@ const within = new WeakMap<PieceShape, Test['holds']>();
 function findHolds(shape: PieceShape): Test['holds'] {
   if (shape.shape === 'ellipse') return inEllipse(shape);
   if (shape.shape !== 'rectangle') return inPolygons(shape);
-  const punched = Object.values(shape.punched).some((punch) => punch !== undefined);
-  return punched ? inPunched(shape) : fits(shape) ? inRounded(shape) : inPolygons(shape);
+  if (isPunched(shape)) return inPunched(shape);
+  // Radii that are drawn smaller than they are stated are left to the outline.
+  return cornersFit(shape) ? inRounded(shape) : inPolygons(shape);
 }
 
 function holdsOf(shape: PieceShape): Test['holds'] {
@@ -162,5 +155,5 @@ export function holdsPoint(piece: PlacedPiece, { x, y }: Point): boolean {
 /** True for an unpunched rectangle and an ellipse: what has all its corners within it lies within it. */
 export function isConvex({ shape }: PlacedPiece): boolean {
   if (shape.shape === 'ellipse') return true;
-  return shape.shape === 'rectangle' && Object.values(shape.punched).every((punch) => punch === undefined);
+  return shape.shape === 'rectangle' && !isPunched(shape);
 }

@@ -1,5 +1,7 @@
 import { outlineSupport } from '../outline/outline-support.js';
-import { type PieceShape, pieceOutline } from '../outline/shapes.js';
+import type { PieceShape } from '../outline/plain-shapes.js';
+import { cornersFit, isPunched } from '../outline/punched-shape.js';
+import { pieceOutline } from '../outline/shapes.js';
 import type { PlacedPiece } from './placed-piece.js';
 
 /**
@@ -20,12 +22,10 @@ function ownSupport(shape: PieceShape): Support {
 
 function findSupport(shape: PieceShape): Support {
   const [halfWidth, halfHeight] = [shape.width / 2, shape.height / 2];
-  const punched = Object.values(shape.punched).some((punch) => punch !== undefined);
   // Of an ellipse with half axes a and b it is hypot(a x, b y).
   if (shape.shape === 'ellipse') return (x, y) => Math.hypot(halfWidth * x, halfHeight * y);
   const { tl, tr, br, bl } = shape.corners;
-  const fits = Math.max(tl, tr, br, bl) * 2 <= Math.min(shape.width, shape.height);
-  if (shape.shape === 'rectangle' && !punched && fits)
+  if (shape.shape === 'rectangle' && !isPunched(shape) && cornersFit(shape))
     // The corner on that side, its arc about its own middle.
     return (x, y) => {
       const radius = x < 0 ? (y < 0 ? tl : bl) : y < 0 ? tr : br;

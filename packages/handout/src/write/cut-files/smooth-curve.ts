@@ -1,4 +1,4 @@
-import type { OutlineStep, Point } from '@trimwell/geometry';
+import { arcForm, type OutlineStep, type Point } from '@trimwell/geometry';
 
 /** A smooth curve over 0 to 1: its points, and its direction of travel as a vector of any length but 0. */
 export interface SmoothCurve {
@@ -47,19 +47,13 @@ export function cubicCurve(from: Point, { control1, control2, to }: Cubic): Smoo
   };
 }
 
-/** An elliptic arc with axes along x and y, at most half a turn, from its centre form (W3C SVG 2, appendix B.2.4). */
-export function ellipticCurve(from: Point, { to, radiusX, radiusY, clockwise }: Arc): SmoothCurve {
+/** An elliptic arc with axes along x and y, at most half a turn. @throws RangeError for one that ends where it starts. */
+export function ellipticCurve(from: Point, arc: Arc): SmoothCurve {
+  const { to, radiusX, radiusY, clockwise } = arc;
   const sign = clockwise ? 1 : -1;
-  const [dx, dy] = [(to.x - from.x) / radiusX / 2, (to.y - from.y) / radiusY / 2];
-  const half = Math.hypot(dx, dy);
-  const kept = Math.min(1, half);
-  const height = Math.sqrt(1 - kept * kept) * sign;
-  const centre = {
-    x: (from.x + to.x) / 2 - (dy / half) * height * radiusX,
-    y: (from.y + to.y) / 2 + (dx / half) * height * radiusY,
-  };
-  const first = Math.atan2((from.y - centre.y) / radiusY, (from.x - centre.x) / radiusX);
-  const span = 2 * Math.asin(kept) * sign;
+  const form = arcForm(from, arc);
+  if (!form) throw new RangeError('An arc without length has no direction.');
+  const { centre, first, span } = form;
   return {
     at: (t) => {
       if (t <= 0) return from;

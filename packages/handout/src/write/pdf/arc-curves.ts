@@ -1,4 +1,4 @@
-import type { OutlineStep, Point } from '@trimwell/geometry';
+import { arcForm, type OutlineStep, type Point } from '@trimwell/geometry';
 
 type Arc = Extract<OutlineStep, { kind: 'arc' }>;
 type Curve = Omit<Extract<OutlineStep, { kind: 'curve' }>, 'kind'>;
@@ -21,34 +21,17 @@ function partsOf(span: number, radius: number): number {
   return parts;
 }
 
-/** The circle of radius 1 through two points, less than half a turn apart: its centre, first angle and signed span. */
-function unitArc(from: Point, to: Point, clockwise: boolean) {
-  const [dx, dy] = [(to.x - from.x) / 2, (to.y - from.y) / 2];
-  const half = Math.min(1, Math.hypot(dx, dy));
-  if (half === 0) return null;
-  const sign = clockwise ? 1 : -1;
-  const height = Math.sqrt(1 - half * half) * sign;
-  const centre = {
-    x: (from.x + to.x) / 2 - (dy / half) * height,
-    y: (from.y + to.y) / 2 + (dx / half) * height,
-  };
-  return { centre, first: Math.atan2(from.y - centre.y, from.x - centre.x), span: 2 * Math.asin(half) * sign };
-}
-
 /** An arc as cubic curves less than half a tick from it; none for an arc without length. */
-export function arcCurves(from: Point, { to, radiusX, radiusY, clockwise }: Arc): readonly Curve[] {
-  const arc = unitArc(
-    { x: from.x / radiusX, y: from.y / radiusY },
-    { x: to.x / radiusX, y: to.y / radiusY },
-    clockwise,
-  );
-  if (!arc) return [];
-  const { centre, first, span } = arc;
+export function arcCurves(from: Point, arc: Arc): readonly Curve[] {
+  const form = arcForm(from, arc);
+  if (!form) return [];
+  const { to, radiusX, radiusY } = arc;
+  const { centre, first, span } = form;
   const parts = partsOf(Math.abs(span), Math.max(radiusX, radiusY));
   const handle = (4 / 3) * Math.tan(span / parts / 4);
   const at = (angle: number, along: number): Point => ({
-    x: (centre.x + Math.cos(angle) - along * Math.sin(angle)) * radiusX,
-    y: (centre.y + Math.sin(angle) + along * Math.cos(angle)) * radiusY,
+    x: centre.x + (Math.cos(angle) - along * Math.sin(angle)) * radiusX,
+    y: centre.y + (Math.sin(angle) + along * Math.cos(angle)) * radiusY,
   });
   return Array.from({ length: parts }, (_, part) => {
     const [start, end] = [first + (span * part) / parts, first + (span * (part + 1)) / parts];
