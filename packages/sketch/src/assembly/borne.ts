@@ -6,10 +6,20 @@ import type { FaceStack } from './face-stack.js';
 /** How much of a piece may stand free and it still counts as borne all over: the error of its curves is less. */
 const FREE = 0.001;
 
+/** True when the piece at `at` lies too high to reach the card: nothing but what it reaches holds it. */
+export function standsFree({ levels }: FaceStack, at: number): boolean {
+  return !reaches(levels[at] ?? LAID_FLAT, LAID_FLAT);
+}
+
 /** The places of the pieces below the one at `at` that it reaches, lowest first; a paper follows the steps of other papers. */
 export function reachedBy({ heights, levels }: FaceStack, at: number): readonly number[] {
   const own = levels[at] ?? LAID_FLAT;
   return (heights.layers[at]?.over ?? []).filter((lower) => reaches(own, levels[lower] ?? LAID_FLAT));
+}
+
+/** The pieces at some places of the stack where they lie. */
+export function placedAt({ placed }: FaceStack, places: readonly number[]): readonly PlacedPiece[] {
+  return places.flatMap((each) => placed[each] ?? []);
 }
 
 /** What was found of a piece above others; its answer holds as long as those are the same. */
@@ -32,10 +42,9 @@ function borneBy(piece: PlacedPiece, bearing: readonly PlacedPiece[]): Region | 
  * reaches other pieces or the card itself.
  */
 export function borneOf(stack: FaceStack, at: number): Region | null {
-  const { levels, placed } = stack;
-  const piece = placed[at];
-  if (!piece || reaches(levels[at] ?? LAID_FLAT, LAID_FLAT)) return null;
-  const bearing = reachedBy(stack, at).flatMap((each) => placed[each] ?? []);
+  const piece = stack.placed[at];
+  if (!piece || !standsFree(stack, at)) return null;
+  const bearing = placedAt(stack, reachedBy(stack, at));
   const found = known.get(piece);
   if (found && found.bearing.length === bearing.length && found.bearing.every((each, n) => each === bearing[n]))
     return found.borne;

@@ -1,37 +1,33 @@
 import {
   boxesMeet,
   coveringOf,
+  isPunched,
   type PlacedBounds,
   type PlacedPiece,
   type Point,
-  type PunchProfile,
-  punchReach,
+  placedBounds,
+  punchedDepths,
   ticks,
 } from '@trimwell/geometry';
-import type { Edge, Piece } from '../model/sketch.js';
+import type { Piece } from '../model/sketch.js';
 import type { CheckField } from './check-field.js';
 import { isHidden } from './cover-memory.js';
 
 /** A share of a radius: how far inside of a corner's box its arc is at 45 degrees. */
 const WITHIN_ARC = 1 - Math.SQRT1_2;
 
-/** How deep a punch cuts into a piece, its eyelets too, in ticks. */
-function reach(punch: PunchProfile | undefined): number {
-  return punch ? Math.ceil(punchReach(punch)) : 0;
-}
-
 /** An upright box that lies within a piece all over; null for shapes and tilts that are rarely worth one. */
 function innerBox({ shape, x, y, tilt }: PlacedPiece): PlacedBounds | null {
   if (tilt !== 0) return null;
-  const { width, height, corners, punched } = shape;
+  const { width, height, corners } = shape;
   if (shape.shape === 'rectangle') {
     const arc = Math.max(corners.tl, corners.tr, corners.br, corners.bl) * WITHIN_ARC;
-    const depth = (edge: Edge): number => arc + reach(punched[edge]);
+    const { left, top, right, bottom } = punchedDepths(shape);
     return {
-      left: x + depth('left'),
-      top: y + depth('top'),
-      right: x + width - depth('right'),
-      bottom: y + height - depth('bottom'),
+      left: x + arc + left,
+      top: y + arc + top,
+      right: x + width - arc - right,
+      bottom: y + height - arc - bottom,
     };
   }
   if (shape.shape !== 'ellipse') return null;
@@ -74,9 +70,7 @@ function withoutPunches(piece: PlacedPiece): PlacedPiece {
 
 function cutOff(piece: PlacedPiece): PlacedPiece {
   const { shape, tilt } = piece;
-  const [left, top, right, bottom] = (['left', 'top', 'right', 'bottom'] as const).map((edge) =>
-    reach(shape.punched[edge]),
-  ) as [number, number, number, number];
+  const { left, top, right, bottom } = punchedDepths(shape);
   if (left + top + right + bottom === 0) return piece;
   const width = Math.max(1, shape.width - left - right);
   const height = Math.max(1, shape.height - top - bottom);
@@ -98,8 +92,7 @@ const filled = new WeakMap<PlacedPiece, PlacedPiece>();
 function unpunched(piece: PlacedPiece): PlacedPiece {
   const known = filled.get(piece);
   if (known) return known;
-  const punched = Object.values(piece.shape.punched).some((punch) => punch !== undefined);
-  const whole = punched ? { ...piece, shape: { ...piece.shape, punched: {} } } : piece;
+  const whole = isPunched(piece.shape) ? { ...piece, shape: { ...piece.shape, punched: {} } } : piece;
   filled.set(piece, whole);
   return whole;
 }
@@ -123,23 +116,24 @@ function alike(one: PlacedPiece, other: PlacedPiece): boolean {
  */
 export function coveredBy(
   { placed, bounds, covers: memory }: CheckField,
-  target: { readonly placed: PlacedPiece; readonly bounds: PlacedBounds },
+  target: PlacedPiece,
   covers: readonly Piece[],
 ): boolean {
-  const near = covers.filter((cover) => boxesMeet(bounds(cover), target.bounds));
+  const box = placedBounds(target);
+  const near = covers.filter((cover) => boxesMeet(bounds(cover), box));
   if (near.length === 0) return false;
   // Under its like a piece is covered, punched edges and all; that is not remembered of other covers.
-  if (near.some((cover) => alike(placed(cover), target.placed))) return true;
-  const own = unpunched(target.placed);
+  if (near.some((cover) => alike(placed(cover), target))) return true;
+  const own = unpunched(target);
   const over = near.map((cover) => withoutPunches(placed(cover)));
   return isHidden(memory, own, over, () => {
-    const { x, y, shape } = target.placed;
+    const { x, y, shape } = target;
     const [middleX, middleY] = [x + shape.width / 2, y + shape.height / 2];
     const middle = { left: middleX - 1, top: middleY - 1, right: middleX + 1, bottom: middleY + 1 };
-    const at = shownBelow(innerBox(target.placed) ?? middle, near.map(bounds));
+    const at = shownBelow(innerBox(target) ?? middle, near.map(bounds));
     if (at) return { is: 'shown', at };
     const inner = near.flatMap((cover) => innerBox(placed(cover)) ?? []);
-    if (!shownBelow(target.bounds, inner)) return { is: 'hidden', by: over };
+    if (!shownBelow(box, inner)) return { is: 'hidden', by: over };
     return coveringOf(own, over);
   });
 }

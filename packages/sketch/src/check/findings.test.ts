@@ -33,6 +33,16 @@ const narrowPrint: Edit = {
 const upright: Edit = { do: 'tilt', piece: 'greeting', tilt: 0 };
 const glued: Edit = { do: 'alter-piece', piece: 'greeting', raise: ticks(0) };
 
+const lace = {
+  ...clean.punches[0],
+  id: 'lace',
+  name: 'Lace',
+  profile: 'eyelet scallop',
+  repeat: inches(1 / 2),
+  depth: inches(1 / 8),
+  bite: inches(1 / 8),
+} as const;
+
 const key = ({ code, piece, edge }: Finding): string => `${code} ${piece} ${edge ?? ''}`;
 const rank = ({ severity }: Finding): number => SEVERITIES.indexOf(severity);
 
@@ -201,15 +211,6 @@ test('below a tilted cover with one punched edge a piece is hidden up to its pla
 });
 
 test('through the eyelets of a punched edge a piece below is seen', () => {
-  const lace = {
-    ...clean.punches[0],
-    id: 'lace',
-    name: 'Lace',
-    profile: 'eyelet scallop',
-    repeat: inches(1 / 2),
-    depth: inches(1 / 8),
-    bite: inches(1 / 8),
-  } as const;
   // Deeper than the scallops, and where the eyelets are: their far side is 1/16 + 1/8 + 1/20 in from the edge.
   const below = (from: number): readonly Finding[] =>
     checkSketch(
@@ -339,15 +340,6 @@ test('whatever is wrong, each fix that is offered takes its finding away and bri
 });
 
 test('a punch with eyelets is too deep where the eyelets are, though its profile is not', () => {
-  const lace = {
-    ...clean.punches[0],
-    id: 'lace',
-    name: 'Lace',
-    profile: 'eyelet scallop',
-    repeat: inches(1 / 2),
-    depth: inches(1 / 8),
-    bite: inches(1 / 8),
-  } as const;
   const low = applyEdits({ ...clean, punches: [...clean.punches, lace] }, [
     plain,
     { do: 'punch', piece: 'strip', edge: 'top', punch: 'lace' },

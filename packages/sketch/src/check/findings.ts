@@ -105,7 +105,7 @@ function ranksOf(found: readonly Suspect[]): Ranks {
 interface Found {
   readonly field: CheckField;
   readonly ranks: Ranks;
-  readonly kept: readonly Piece[];
+  readonly kept: ReadonlySet<string>;
 }
 
 /** True when `sketch` no longer has `suspect`, and nothing new that is as bad; only what can differ is looked at again. */
@@ -139,33 +139,20 @@ function mends({ field, ranks, kept }: Found, suspect: Suspect, edits: readonly 
     pieces.every((piece) => checks.every((each) => passes(each, piece)));
   if (!sound(sketch.pieces.filter(near), CHECKS) || partsPieces(field, after)) return false;
   // What lifts a piece may lie far from it.
-  const off = new Set(kept.map(({ id }) => id));
   return sound(
-    sketch.pieces.filter(({ id }) => off.has(id)),
+    sketch.pieces.filter(({ id }) => kept.has(id)),
     DOWN,
   );
 }
 
-interface Looked {
-  readonly field: CheckField;
-  readonly found: readonly Suspect[];
-}
-
 /** By sketch: sketches are never changed, and several ask what was found in the same one. */
-const looked = new WeakMap<Sketch, Looked>();
-
-function lookAt(sketch: Sketch): Looked {
-  const known = looked.get(sketch);
-  if (known) return known;
-  const field = fieldOf(sketch);
-  const fresh = { field, found: suspectsAt(field, sketch.pieces) };
-  looked.set(sketch, fresh);
-  return fresh;
-}
+const found = new WeakMap<Sketch, readonly Suspect[]>();
 
 /** What `checkSketch` finds, in gluing order, with all the ways to mend it that could be tried. */
 export function suspectsIn(sketch: Sketch): readonly Suspect[] {
-  return lookAt(sketch).found;
+  const suspects = found.get(sketch) ?? suspectsAt(fieldOf(sketch), sketch.pieces);
+  found.set(sketch, suspects);
+  return suspects;
 }
 
 /** Whether `after`, in which `suspect` is mended, is fine for whoever looks at more than its pieces. */
@@ -176,13 +163,13 @@ export type Allows = (after: Sketch, suspect: Suspect) => boolean;
  * finding away, brings none that is as bad, and `allows` lets it, or it is left out.
  */
 export function checkSketch(sketch: Sketch, allows: Allows = () => true): readonly Finding[] {
-  const { field, found } = lookAt(sketch);
-  const before: Found = { field, ranks: ranksOf(found), kept: keptOff(field) };
+  const [field, suspects] = [fieldOf(sketch), suspectsIn(sketch)];
+  const before: Found = { field, ranks: ranksOf(suspects), kept: new Set(keptOff(field).map(({ id }) => id)) };
   const mended = (suspect: Suspect, edits: readonly Edit[]): boolean => {
     const after = tried(sketch, edits);
     return after !== null && mends(before, suspect, edits, after) && allows(after, suspect);
   };
-  return SEVERITIES.flatMap((severity) => found.filter((suspect) => suspect.severity === severity)).map(
+  return SEVERITIES.flatMap((severity) => suspects.filter((suspect) => suspect.severity === severity)).map(
     (suspect): Finding => {
       const { fixes, ...finding } = suspect;
       return { ...finding, fix: fixes.find((edits) => mended(suspect, edits)) ?? [] };

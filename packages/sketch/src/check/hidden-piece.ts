@@ -11,7 +11,7 @@ export const hiddenPiece: Check = (field, piece) => {
   const box = bounds(piece);
   const covers = over(piece).filter((cover) => boxesMeet(bounds(cover), box) && opaque(cover));
   const [lowest, topmost] = [covers[0], covers.at(-1)];
-  if (!lowest || !topmost || !coveredBy(field, { placed: placed(piece), bounds: box }, covers)) return null;
+  if (!lowest || !topmost || !coveredBy(field, placed(piece), covers)) return null;
   const ways = lowest === topmost ? [lowest] : [lowest, topmost];
   return {
     code: 'hidden',

@@ -6,7 +6,6 @@ import {
   millimetres,
   type PlacedPiece,
   type Point,
-  placedBounds,
   ticks,
   widthAlong,
 } from '@trimwell/geometry';
@@ -19,6 +18,7 @@ import type { Check, Suspect } from './finding.js';
 import { inLine } from './in-line.js';
 import { lapPlace } from './lap-place.js';
 import { FOLLOWED, reaches } from './levels.js';
+import { placedRectangle } from './placed-rectangle.js';
 
 /** What glue needs at least to hold two papers: 1/8 in or 3 mm (common practice, no source). */
 export function leastOverlap(unit: Sketch['unit']): Length {
@@ -41,19 +41,12 @@ function addedEnd(piece: Piece, { x, y }: Point, by: number): PlacedPiece {
   const place = longer(piece, { x, y }, by);
   const deep = Math.min(by + Math.max(tl, tr, br, bl), x !== 0 ? place.width : place.height);
   const [width, height] = x !== 0 ? [deep, place.height] : [place.width, deep];
-  const square = ticks(0);
-  return {
-    shape: {
-      shape: 'rectangle',
-      width: ticks(width),
-      height: ticks(height),
-      corners: { tl: square, tr: square, br: square, bl: square },
-      punched: {},
-    },
-    x: ticks(x > 0 ? place.x + place.width - width : place.x),
-    y: ticks(y > 0 ? place.y + place.height - height : place.y),
-    tilt: 0,
-  };
+  return placedRectangle(
+    x > 0 ? place.x + place.width - width : place.x,
+    y > 0 ? place.y + place.height - height : place.y,
+    width,
+    height,
+  );
 }
 
 /** `piece` made longer by `by` ticks under those over it; none where that would show, or where a mat would grow with it. */
@@ -61,8 +54,7 @@ function tuckedIn(field: CheckField, piece: Piece, along: Point, by: number): re
   const { sketch, over, opaque } = field;
   const straight = piece.tilt === 0 && (along.x === 0 || along.y === 0);
   if (!straight || piece.mats || sketch.pieces.some(({ mats }) => mats?.piece === piece.id)) return [];
-  const placed = addedEnd(piece, along, by);
-  if (!coveredBy(field, { placed, bounds: placedBounds(placed) }, over(piece).filter(opaque))) return [];
+  if (!coveredBy(field, addedEnd(piece, along, by), over(piece).filter(opaque))) return [];
   return [[{ do: 'resize', piece: piece.id, ...longer(piece, along, by) }]];
 }
 
@@ -86,11 +78,9 @@ function doesNotMatter(field: CheckField, piece: Piece, upper: Piece): boolean {
   const { sketch, placed, over, opaque } = field;
   const [lower, higher] = [over(piece), over(upper)];
   const between = lower.slice(0, lower.length - higher.length - 1);
-  const covered = (place: PlacedPiece, covers: readonly Piece[]): boolean =>
-    covers.length > 0 && coveredBy(field, { placed: place, bounds: placedBounds(place) }, covers);
+  const lapWith = (by: number): PlacedPiece => lapPlace(placed(piece), placed(upper), by);
   return (
-    covered(lapPlace(placed(piece), placed(upper)), between) ||
-    covered(lapPlace(placed(piece), placed(upper), leastOverlap(sketch.unit)), higher.filter(opaque))
+    coveredBy(field, lapWith(0), between) || coveredBy(field, lapWith(leastOverlap(sketch.unit)), higher.filter(opaque))
   );
 }
 

@@ -1,7 +1,8 @@
-import { type PlacedPiece, placedBounds, ticks } from '@trimwell/geometry';
+import type { PlacedPiece } from '@trimwell/geometry';
 import type { Edge, Piece } from '../model/sketch.js';
 import { coveredBy } from './covered.js';
 import type { Check } from './finding.js';
+import { placedRectangle } from './placed-rectangle.js';
 import { punchedEdges } from './punched-edges.js';
 
 /** Stretches by piece, and for each edge by its depth, so that what was found about one is remembered with it. */
@@ -17,25 +18,17 @@ function stretchOf(piece: Piece, edge: Edge, depth: number): PlacedPiece {
 
 /** The stretch of an upright rectangle that a punch shapes, as a piece of its own. */
 function shapedStretch(piece: Piece, edge: Edge, depth: number): PlacedPiece {
-  const deep = ticks(Math.min(depth, edge === 'top' || edge === 'bottom' ? piece.height : piece.width));
-  const square = ticks(0);
-  const corners = { tl: square, tr: square, br: square, bl: square };
-  const stretch = (x: number, y: number, width: number, height: number): PlacedPiece => ({
-    shape: { shape: 'rectangle', width: ticks(width), height: ticks(height), corners, punched: {} },
-    x: ticks(x),
-    y: ticks(y),
-    tilt: 0,
-  });
+  const deep = Math.min(depth, edge === 'top' || edge === 'bottom' ? piece.height : piece.width);
   const { x, y, width, height } = piece;
   switch (edge) {
     case 'top':
-      return stretch(x, y, width, deep);
+      return placedRectangle(x, y, width, deep);
     case 'bottom':
-      return stretch(x, y + height - deep, width, deep);
+      return placedRectangle(x, y + height - deep, width, deep);
     case 'left':
-      return stretch(x, y, deep, height);
+      return placedRectangle(x, y, deep, height);
     case 'right':
-      return stretch(x + width - deep, y, deep, height);
+      return placedRectangle(x + width - deep, y, deep, height);
   }
 }
 
@@ -46,8 +39,7 @@ export const punchedEdgeCovered: Check = (field, piece) => {
   if (edges.length === 0 || piece.tilt !== 0) return null;
   const covers = over(piece).filter(opaque);
   const found = edges.find(({ edge, punch }) => {
-    const placed = stretchOf(piece, edge, punch.depth);
-    return coveredBy(field, { placed, bounds: placedBounds(placed) }, covers);
+    return coveredBy(field, stretchOf(piece, edge, punch.depth), covers);
   });
   if (!found) return null;
   return {

@@ -16,7 +16,7 @@ import { fieldOf } from '../../check/check-field.js';
 import { FOLLOWED } from '../../check/levels.js';
 import { isLapped, leastOverlap } from '../../check/overlap-too-small.js';
 import type { Edit, Sketch } from '../../model/sketch.js';
-import { borneOf, reachedBy } from '../borne.js';
+import { borneOf, placedAt, reachedBy, standsFree } from '../borne.js';
 import type { CardCheck, CardSuspect } from '../card-finding.js';
 import type { FaceStack } from '../face-stack.js';
 
@@ -39,54 +39,38 @@ function heldWidth(borne: Region, enough: Length): number {
   return width;
 }
 
-/** What of `region` shows below the opaque pieces at `over`. */
-function below(sketch: Sketch, { pieces, placed }: FaceStack, region: Region, over: readonly number[]): Region {
-  const covers = over.flatMap((each) => {
-    const [piece, cover] = [pieces[each], placed[each]];
-    return piece && cover && isOpaque(sketch, piece) ? [regionOf(cover)] : [];
+/** What of `region`, a part of `own`, shows below the opaque pieces from one place of the stack up to another, that one left out. */
+function shownBelow(
+  sketch: Sketch,
+  { pieces, placed }: FaceStack,
+  own: PlacedPiece,
+  region: Region,
+  [from, to]: readonly [number, number],
+): Region {
+  const covers = placed.slice(from, to).filter((cover, at) => {
+    const piece = pieces[from + at];
+    return piece && isOpaque(sketch, piece) && boxesMeet(placedBounds(cover), placedBounds(own));
   });
-  return without(region, unite(covers));
+  return without(region, unite(covers.map(regionOf)));
 }
 
-/** The piece at `at` glued before all that hold it; nothing where too much of it would be hidden. */
-function gluedBefore(sketch: Sketch, stack: FaceStack, at: number, holding: readonly number[]): readonly Edit[][] {
-  const [piece, own, lowest] = [stack.pieces[at], stack.placed[at], Math.min(...holding)];
-  const first = stack.pieces[lowest];
+/** The piece at `at` glued before all that hold it, of which `lowest` is the first; nothing where too much of it would be hidden. */
+function gluedBefore(sketch: Sketch, stack: FaceStack, at: number, lowest: number): readonly Edit[][] {
+  const [piece, own, first] = [stack.pieces[at], stack.placed[at], stack.pieces[lowest]];
   if (!piece || !own || !first) return [];
-  const meeting = [...stack.pieces.keys()].filter((each) => each !== at && boxesMeetAt(stack, each, own));
-  const shown = below(
-    sketch,
-    stack,
-    regionOf(own),
-    meeting.filter((each) => each > at),
-  );
-  const still = below(
-    sketch,
-    stack,
-    shown,
-    meeting.filter((each) => each >= lowest && each < at),
-  );
+  const shown = shownBelow(sketch, stack, own, regionOf(own), [at + 1, stack.pieces.length]);
+  const still = shownBelow(sketch, stack, own, shown, [lowest, at]);
   if (regionArea(still) < regionArea(shown) * (1 - MOST_HIDDEN)) return [];
   return [[{ do: 'order', piece: piece.id, to: sketch.pieces.indexOf(first) }]];
-}
-
-function boxesMeetAt({ placed }: FaceStack, at: number, piece: PlacedPiece): boolean {
-  const other = placed[at];
-  return other !== undefined && boxesMeet(placedBounds(other), placedBounds(piece));
-}
-
-/** True when the piece at `lower` surely holds `piece` by a disc of that radius. */
-function sharesDisc({ placed }: FaceStack, lower: number, piece: PlacedPiece, radius: number): boolean {
-  const bearing = placed[lower];
-  return bearing !== undefined && shareDisc(bearing, piece, radius);
 }
 
 function heldTooLittleOn(sketch: Sketch, stack: FaceStack, least: Length): readonly CardSuspect[] {
   return stack.pieces.flatMap((piece, at): readonly CardSuspect[] => {
     // What stands on foam has it wherever something lies below it, as high as that is deep.
-    if (piece.raise > FOLLOWED) return [];
+    if (piece.raise > FOLLOWED || !standsFree(stack, at)) return [];
     const own = stack.placed[at];
-    if (!own || reachedBy(stack, at).some((lower) => sharesDisc(stack, lower, own, least / 2))) return [];
+    const holding = reachedBy(stack, at);
+    if (!own || placedAt(stack, holding).some((bearing) => shareDisc(bearing, own, least / 2))) return [];
     const borne = borneOf(stack, at);
     if (!borne) return [];
     // Nothing is held wider than it is itself.
@@ -95,7 +79,6 @@ function heldTooLittleOn(sketch: Sketch, stack: FaceStack, least: Length): reado
     const width = heldWidth(borne, least);
     // Where the edge of a paper that holds it is told to go too little under it, that is mended.
     if (width >= needed - 4 * CURVE_ERROR || isLapped(fieldOf(sketch), piece)) return [];
-    const holding = reachedBy(stack, at);
     const box = regionBounds(borne);
     return [
       {
@@ -106,7 +89,7 @@ function heldTooLittleOn(sketch: Sketch, stack: FaceStack, least: Length): reado
         amount: Math.round(width),
         // Asked for only where it is told, not each time that another way to mend something is tried.
         get fixes() {
-          return holding.length > 0 ? gluedBefore(sketch, stack, at, holding) : [];
+          return gluedBefore(sketch, stack, at, Math.min(...holding));
         },
       },
     ];
