@@ -59,8 +59,10 @@ test('a slip is dragged by its picture, and pointing lights it up everywhere', a
   await slip.hover();
   await expect(page.locator('trimwell-sheets [data-piece="panel"].lit').first()).toBeAttached();
   await page.getByRole('button', { name: /Lay out all/ }).click();
-  await slip.hover();
+  // The cards come in above what the pointer would rest on, so they are waited for before it goes there.
+  await expect(page.locator('trimwell-batch use[data-piece="panel"]').first()).toBeVisible();
   const cards = await page.locator('trimwell-batch li').count();
+  await slip.hover();
   await expect(page.locator('trimwell-batch use[data-piece="panel"].lit')).toHaveCount(cards);
   await page
     .locator('trimwell-batch use[data-piece="panel"]')
