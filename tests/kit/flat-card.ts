@@ -1,7 +1,7 @@
 import { expectSketch, type Piece, type Sketch } from '@trimwell/sketch';
 
 /** A piece of a flat card: where it lies and how large it is, in inches, and what else sets it apart. */
-export interface FlatPiece extends Partial<Pick<Piece, 'shape' | 'tilt'>> {
+export interface FlatPiece extends Partial<Pick<Piece, 'shape' | 'tilt' | 'punched'>> {
   readonly at: readonly [x: number, y: number, width: number, height: number];
   /** Foam under it, in inches. */
   readonly foam?: number;
@@ -11,7 +11,7 @@ export interface FlatPiece extends Partial<Pick<Piece, 'shape' | 'tilt'>> {
 
 /**
  * A card of 4 1/4 x 5 1/2 in with a background of 4 x 5 1/4 in and rectangles of one paper of 0.3 mm over it, by name in gluing
- * order.
+ * order. At hand is a punch `scallop`, 3/16 in deep.
  */
 export function flatCard(pieces: Readonly<Record<string, FlatPiece>>): Sketch {
   const said = (length: number): string => `${length} in`;
@@ -34,6 +34,7 @@ export function flatCard(pieces: Readonly<Record<string, FlatPiece>>): Sketch {
         look: { pattern: 'plain', ground: '#f5f0e6', inks: ['#f0e2d2'], repeat: '1/2 in' },
       },
     ],
+    punches: [{ id: 'scallop', name: 'Scallop', profile: 'scallop', repeat: '1/2 in', depth: '3/16 in' }],
     pieces: Object.entries(laid).map(
       ([
         id,

@@ -32,7 +32,7 @@ import { unevenReveal } from './uneven-reveal.js';
 
 interface Looking {
   readonly code: FindingCode;
-  /** How bad what it finds is at worst. */
+  /** How bad it is at worst that a way to mend something else brings what it finds. */
   readonly worst: number;
   /**
    * `alone`: it looks at the piece, its papers and the card only; `up`: at what is glued over it too, and finds the more the more
@@ -66,7 +66,7 @@ const CHECKS: readonly Looking[] = [
   looking('too-narrow', 'worth knowing', 'alone', tooNarrow),
   looking('off-the-ruler', 'worth knowing', 'among', offTheRuler),
   looking('place-off-the-ruler', 'worth knowing', 'alone', placeOffTheRuler),
-  looking('punched-edge-covered', 'worth knowing', 'up', punchedEdgeCovered),
+  looking('punched-edge-covered', 'looks wrong', 'up', punchedEdgeCovered),
 ];
 
 const DOWN = CHECKS.filter(({ looks }) => looks === 'down');
@@ -77,6 +77,11 @@ function suspectsAt(field: CheckField, pieces: readonly Piece[]): readonly Suspe
 
 function rank({ severity }: Pick<Suspect, 'severity'>): number {
   return SEVERITIES.indexOf(severity);
+}
+
+/** How bad it is that a way to mend something brings a finding: that a punched edge is covered is worth knowing, to cover one looks wrong. */
+function harm(suspect: Suspect): number {
+  return suspect.code === 'punched-edge-covered' ? SEVERITIES.indexOf('looks wrong') : rank(suspect);
 }
 
 /** `sketch` after `edits`, or null when they cannot be made. */
@@ -118,7 +123,7 @@ function mends({ field, ranks, kept }: Found, suspect: Suspect, edits: readonly 
     (ranks.get(piece)?.get(kind) ?? Infinity) <= now;
   const harmless = (other: Suspect): boolean =>
     !(other.piece === suspect.piece && kindOf(other) === kindOf(suspect)) &&
-    (rank(other) > rank(suspect) || wasAsBad(other.piece, kindOf(other), rank(other)));
+    (harm(other) > rank(suspect) || wasAsBad(other.piece, kindOf(other), rank(other)));
   // What could be found would change nothing: it is never as bad, or it was found at this very piece before.
   const needless = ({ code, worst, looks }: Looking, piece: Piece): boolean => {
     if (code === suspect.code && piece.id === suspect.piece) return false;

@@ -35,27 +35,69 @@ test('a strip that goes too little under two papers is told of both, and is made
   expect(twice.pieces.find(({ id }) => id === 'strip')).toMatchObject({ x: inches(3 / 4), width: inches(2.75) });
 });
 
-test('what cannot be made longer unseen is moved; but never out from under another paper', () => {
+test('what cannot be made longer unseen is reached over by the other, by as little as glue needs (by hand)', () => {
   // Made longer to the right the tall one would show above and below the other.
   const tall = flatCard({ tall: { at: [1 / 2, 3 / 4, 1.5, 4] }, upper: { at: [1 + 15 / 16, 2, 1.5, 1] } });
-  expect(laps(tall)).toMatchObject([{ piece: 'tall', fix: [{ do: 'place', piece: 'tall' }] }]);
+  const reached = { do: 'resize', piece: 'upper', x: inches(1 + 7 / 8), width: inches(1 + 9 / 16), height: inches(1) };
+  expect(laps(tall)).toMatchObject([{ piece: 'tall', fix: [reached] }]);
   expect(laps(mended(tall))).toEqual([]);
-  // Rounded by more than what goes under the other, its corners would be seen to be filled.
-  const round = flatCard({
-    strip: { at: [1 / 2, 2, 1.5, 1], radius: 1 / 4 },
-    upper: { at: [1 + 15 / 16, 1.75, 1.5, 1.5] },
-  });
-  expect(laps(round)).toMatchObject([{ piece: 'strip', fix: [{ do: 'place' }] }]);
-  // Between two papers and higher than both, it can go further under neither: it would come out from under the other.
-  const between = flatCard({
-    tall: { at: [15 / 16, 1, 2 + 3 / 8, 3] },
+  // Arms that hold a panel from both sides: it could go further under neither without coming out from under the other.
+  const arms = flatCard({
+    panel: { at: [15 / 16, 1, 2 + 3 / 8, 3] },
     left: { at: [1 / 4, 2, 3 / 4, 1] },
     right: { at: [3 + 1 / 4, 2, 3 / 4, 1] },
   });
-  expect(laps(between)).toMatchObject([
-    { other: 'left', fix: [] },
-    { other: 'right', fix: [] },
+  expect(laps(arms)).toMatchObject([
+    { other: 'left', fix: [{ piece: 'left', x: inches(1 / 4), width: inches(13 / 16) }] },
+    { other: 'right', fix: [{ piece: 'right', x: inches(3 + 3 / 16), width: inches(13 / 16) }] },
   ]);
+  expect(checkSketch(mended(mended(arms)))).toEqual([]);
+  // What is glued in between, where the other would reach, is not hidden by it.
+  const label = flatCard({
+    tall: { at: [1 / 2, 3 / 4, 1.5, 4] },
+    label: { at: [1, 2.25, 7 / 8 + 1 / 32, 1 / 2], shape: 'ellipse' },
+    upper: { at: [1 + 15 / 16, 2, 1.5, 1] },
+  });
+  expect(laps(label)).toMatchObject([{ piece: 'tall', fix: [{ do: 'place', piece: 'tall' }] }]);
+});
+
+test('only what lies freely is moved further under', () => {
+  // Higher than the strip, the upper one would reach beyond it.
+  const round = {
+    strip: { at: [1 / 2, 2, 1.5, 1] as const, radius: 1 / 4 },
+    upper: { at: [1 + 15 / 16, 1.75, 1.5, 1.5] as const },
+  };
+  // Rounded by more than what goes under the other, its corners would be seen to be filled.
+  expect(laps(flatCard(round))).toMatchObject([{ piece: 'strip', fix: [{ do: 'place', piece: 'strip' }] }]);
+  // In line with another one, in the middle of one, or over the edge of one: it would come out of there.
+  for (const at of [
+    [1 / 2, 4, 1, 1],
+    [1 / 4, 4, 2, 1],
+    [2, 4, 1, 1],
+    [3 / 4, 2.5, 1 / 2, 1],
+  ] as const)
+    expect(laps(flatCard({ other: { at }, ...round })).find(({ piece }) => piece === 'strip')).toMatchObject({
+      fix: [],
+    });
+  const atEdge = {
+    background: { at: [1 / 4, 4, 1, 1] as const },
+    ...round,
+    strip: { at: [0, 2, 2, 1] as const, radius: 1 / 4 },
+  };
+  expect(laps(flatCard(atEdge))).toMatchObject([{ piece: 'strip', fix: [] }]);
+  // Beside the strip it tells nothing about where that belongs.
+  expect(laps(flatCard({ other: { at: [1 / 4, 4, 1, 1] }, ...round }))).toMatchObject([{ fix: [{ do: 'place' }] }]);
+});
+
+test('no mend hides a punched edge that showed', () => {
+  // The scallops are 3/16 in deep, of which 1/16 in is under the other one; longer, all of them would be.
+  const ended = flatCard({
+    strip: { at: [1 / 2, 2, 1.5, 1], punched: { right: 'scallop' } },
+    upper: { at: [1 + 15 / 16, 1.5, 1.5, 2] },
+  });
+  expect(laps(ended)).toMatchObject([{ piece: 'strip', other: 'upper', fix: [] }]);
+  const plain = flatCard({ strip: { at: [1 / 2, 2, 1.5, 1] }, upper: { at: [1 + 15 / 16, 1.5, 1.5, 2] } });
+  expect(laps(plain)).toMatchObject([{ fix: [{ do: 'resize', piece: 'strip' }] }]);
 });
 
 test('no mend of anything parts two papers that lap over each other', () => {
@@ -79,6 +121,8 @@ test('a paper glued flat over foam does not reach what lies below it, and one on
   expect(laps(over(0))).toMatchObject([{ piece: 'flat', other: 'banner', amount: inches(1 / 16) }]);
   expect(laps(over(1 / 8))).toEqual([]);
   expect(laps(over(0, 1 / 8))).toEqual([]);
+  // However thin the foam is.
+  expect(laps(over(0, 1 / 32))).toEqual([]);
 });
 
 test('what lifts a piece may be far from it: a mend that lets it down onto the end of another is not offered', () => {

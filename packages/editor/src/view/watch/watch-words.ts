@@ -50,7 +50,7 @@ export function unmadeText({ piece, quantity, reason }: UnmadePiece, sketch: Ske
   return `${quantity} × ${pieceName(sketch, piece)} cannot be cut: ${REASONS[reason]}.`;
 }
 
-function mendOf({ code, fix }: Finding): string {
+function mendOf({ code, piece, fix }: Finding): string {
   const [first] = fix;
   switch (first?.do) {
     case 'round':
@@ -83,7 +83,9 @@ function mendOf({ code, fix }: Finding): string {
           : code === 'uneven-reveal'
             ? 'Set it even'
             : code === 'overlap-too-small'
-              ? 'Make it longer underneath'
+              ? first && 'piece' in first && first.piece !== piece
+                ? 'Make the upper one longer'
+                : 'Make it longer underneath'
               : code === 'too-narrow'
                 ? 'Make it just wide enough'
                 : 'Use the nearest mark';
