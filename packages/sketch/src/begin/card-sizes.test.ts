@@ -54,6 +54,13 @@ test('the tightest envelope comes first, and none that is too small', () => {
   expect(envelopesFor({ width: inches(12), height: inches(12) })).toEqual([]);
 });
 
+// Square envelopes are sold from 5 to 9 in, 5, 6 and 6 1/2 in most often, each for a card 1/4 in smaller (common practice).
+test.each([5, 6, 6.5, 9])('the tightest envelope of a square card is the one 1/4 in larger: %s in', (envelope) => {
+  const card = inches(envelope - 1 / 4);
+  const american = envelopesFor({ width: card, height: card }).filter(({ unit }) => unit === 'in');
+  expect(american[0]).toMatchObject({ width: inches(envelope), height: inches(envelope) });
+});
+
 test('a usual card is known upright and lying; a size of one’s own is none', () => {
   expect(usualCard({ width: inches(5.5), height: inches(4.25) })?.id).toBe('us-a2');
   expect(usualCard({ width: millimetres(105), height: millimetres(148) })?.id).toBe('iso-a6');
