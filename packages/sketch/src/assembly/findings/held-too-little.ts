@@ -13,7 +13,6 @@ import {
 } from '@trimwell/geometry/regions';
 import { isOpaque } from '../../batch/hidden-centres.js';
 import { fieldOf } from '../../check/check-field.js';
-import { FOLLOWED } from '../../check/levels.js';
 import { isLapped, leastOverlap } from '../../check/overlap-too-small.js';
 import type { Edit, Sketch } from '../../model/sketch.js';
 import { borneOf, placedAt, reachedBy, standsFree } from '../borne.js';
@@ -66,8 +65,7 @@ function gluedBefore(sketch: Sketch, stack: FaceStack, at: number, lowest: numbe
 
 function heldTooLittleOn(sketch: Sketch, stack: FaceStack, least: Length): readonly CardSuspect[] {
   return stack.pieces.flatMap((piece, at): readonly CardSuspect[] => {
-    // What stands on foam has it wherever something lies below it, as high as that is deep.
-    if (piece.raise > FOLLOWED || !standsFree(stack, at)) return [];
+    if (!standsFree(stack, at)) return [];
     const own = stack.placed[at];
     const holding = reachedBy(stack, at);
     if (!own || placedAt(stack, holding).some((bearing) => shareDisc(bearing, own, least / 2))) return [];
@@ -97,8 +95,8 @@ function heldTooLittleOn(sketch: Sketch, stack: FaceStack, least: Length): reado
 }
 
 /**
- * A piece glued flat onto others that stand on foam, by less than glue needs, while the rest of it is in the air; mended by gluing it
- * before them, so that it goes under them. Held by several of them, it is held by all together.
+ * A piece on others that stand on foam, by less than glue needs, while the rest of it is in the air, or its own foam is; mended by
+ * gluing it before them, so that it goes under them. Held by several of them, it is held by all together.
  */
 export const heldTooLittle: CardCheck = ({ sketch, front, inside }) => {
   const least = leastOverlap(sketch.unit);
