@@ -1,7 +1,9 @@
+import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { millimetres, ticks } from '../length/length.js';
 import type { PlacedPiece } from '../stack/placed-piece.js';
-import { sideProfile, stackHeights, type ThickPiece } from './stack-heights.js';
+import { sideProfile } from './side-profile.js';
+import { stackHeights, type ThickPiece } from './stack-heights.js';
 
 const square = ticks(0);
 
@@ -12,6 +14,7 @@ function layer(
   raise = 0,
   tilt = 0,
   shape: PlacedPiece['shape']['shape'] = 'rectangle',
+  follows = 0,
 ): ThickPiece {
   const corners = { tl: square, tr: square, br: square, bl: square };
   return {
@@ -23,6 +26,7 @@ function layer(
     },
     caliper: millimetres(caliper),
     raise: millimetres(raise),
+    follows: millimetres(follows),
   };
 }
 
@@ -55,8 +59,112 @@ test('only true outlines bear: a piece in the corner of an oval, or beside a til
   expect(tops([layer([0, 0, 40, 4], 0.5, 0, 45), layer([30, 0, 6, 6], 0.3)])).toEqual([0.5, 0.3]);
 });
 
+/** A paper of 0.3 mm, in whole millimetres, that follows steps of 1 mm. */
+const paper = (...box: readonly [number, number, number, number]): ThickPiece => layer(box, 0.3, 0, 0, 'rectangle', 1);
+
+test('shingles are as high as two of them where each goes a little over the one before; flat boards climb (by hand)', () => {
+  const along = Array.from({ length: 16 }, (_, at) => [at * 10, 0, 12, 20] as const);
+  const { layers, height, highest, chain } = stackHeights(along.map((box) => paper(...box)));
+  expect(layers.map(({ top }) => top / 640)).toEqual([0.3, ...Array.from({ length: 15 }, () => 0.6)]);
+  expect([height, highest, chain]).toEqual([millimetres(0.6), 1, [0, 1]]);
+  expect(layers[15]).toMatchObject({ bottom: millimetres(0.3), restsOn: [14], over: [14] });
+  expect(stackHeights(along.map((box) => layer(box, 0.3))).height).toBe(millimetres(4.8));
+});
+
+test('a paper follows three papers down to the card, and bridges what is lower by four (by hand)', () => {
+  const over = (papers: number) => [
+    ...Array.from({ length: papers }, () => paper(0, 0, 20, 20)),
+    paper(10, 5, 40, 10),
+    paper(35, 5, 5, 5),
+  ];
+  // Beside the three the long one lies on the card, so that what is glued there lies on two papers.
+  expect(tops(over(3))).toEqual([0.3, 0.6, 0.9, 1.2, 0.6]);
+  expect(tops(over(4))).toEqual([0.3, 0.6, 0.9, 1.2, 1.5, 1.8]);
+  // What bridges is borne by the four, whatever lies below it elsewhere.
+  expect(stackHeights(over(4)).chain).toEqual([0, 1, 2, 3, 4, 5]);
+  expect(stackHeights(over(3)).chain).toEqual([0, 1, 2, 3]);
+});
+
+test('a step as high as what is followed is followed (by hand)', () => {
+  const half = (...box: readonly [number, number, number, number]): ThickPiece => layer(box, 0.5, 0, 0, 'rectangle', 1);
+  expect(tops([half(0, 0, 20, 20), half(0, 0, 20, 20), half(10, 5, 40, 10), half(35, 5, 5, 5)])).toEqual([
+    0.5, 1, 1.5, 1,
+  ]);
+});
+
+test('ovals go over each other within their curves, and tilted papers that abut do not (by hand)', () => {
+  const oval = (x: number): ThickPiece => layer([x, 0, 10, 20], 0.3, 0, 0, 'ellipse', 1);
+  // The third one reaches the second, and not the first.
+  expect(tops([oval(0), oval(8), oval(16)])).toEqual([0.3, 0.6, 0.6]);
+  // The second strip begins where the first one ends, to the tick: 20 mm further along 30 degrees, less than a tick over it.
+  const strip = (x: number, y: number): ThickPiece => {
+    const { placed, ...thick } = layer([0, 0, 20, 10], 0.3, 0, 30);
+    return { ...thick, placed: { ...placed, x: ticks(x), y: ticks(y) } };
+  };
+  const along = 20 * 640 * Math.cos(Math.PI / 6);
+  expect(tops([strip(0, 0), strip(Math.floor(along), 20 * 320)])).toEqual([0.3, 0.3]);
+});
+
+test('the tip of a corner on a board bears a piece, even where no line meets it (by hand)', () => {
+  // Tilted by 10 degrees its lower left corner is furthest to the left; it reaches a hundredth of a millimetre over the board.
+  const corner = (10 - 10 * Math.cos(Math.PI / 18) - 10 * Math.sin(Math.PI / 18)) * 640;
+  const at = (deep: number): ThickPiece => {
+    const { placed, ...thick } = layer([0, 10, 20, 20], 0.3, 0, 10, 'rectangle', 1);
+    return { ...thick, placed: { ...placed, x: ticks(Math.round(20 * 640 - corner - deep)) } };
+  };
+  const board = layer([0, 0, 20, 60], 2);
+  expect(tops([board, at(7)])).toEqual([2, 2.3]);
+  expect(tops([board, at(-7)])).toEqual([2, 0.3]);
+});
+
+/** How high a random stack is at each whole millimetre, straight from the rule. */
+function raster(stack: readonly ThickPiece[], size: number): readonly number[] {
+  const high = new Array<number>(size * size).fill(0);
+  return stack.map(({ placed: { x, y, shape }, caliper, raise, follows }) => {
+    const own = high.flatMap((_, spot) => {
+      const [across, down] = [((spot % size) + 0.5) * 640 - x, (Math.floor(spot / size) + 0.5) * 640 - y];
+      return across > 0 && across < shape.width && down > 0 && down < shape.height ? [spot] : [];
+    });
+    const ground = Math.max(...own.map((spot) => high[spot] ?? 0));
+    for (const spot of own) {
+      const low = high[spot] ?? 0;
+      high[spot] = (ground - low > follows ? ground : low) + raise + caliper;
+    }
+    return ground + raise + caliper;
+  });
+}
+
+test('500 random stacks of papers, boards and foam are as high as a raster of whole millimetres', () => {
+  const some = fc.array(
+    fc.record({
+      box: fc.tuple(fc.nat(14), fc.nat(14), fc.integer({ min: 1, max: 10 }), fc.integer({ min: 1, max: 10 })),
+      kind: fc.constantFrom('paper', 'paper', 'board', 'foam'),
+    }),
+    { minLength: 1, maxLength: 14 },
+  );
+  const kinds = {
+    paper: [0.3, 0, 1],
+    board: [2, 0, 0],
+    foam: [0.3, 1.6, 0],
+  } as const;
+  fc.assert(
+    fc.property(some, (pieces) => {
+      const stack = pieces.map(({ box, kind }) => {
+        const [caliper, raise, follows] = kinds[kind as keyof typeof kinds];
+        return layer(box, caliper, raise, 0, 'rectangle', follows);
+      });
+      const { layers, height, chain } = stackHeights(stack);
+      expect(layers.map(({ top }) => top)).toEqual(raster(stack, 24));
+      // The chain is what it says: it adds up to the height.
+      const sum = chain.reduce((all, at) => all + (stack[at]?.caliper ?? 0) + (stack[at]?.raise ?? 0), 0);
+      expect(sum).toBe(height);
+    }),
+    { numRuns: 500 },
+  );
+});
+
 test('an empty face has no height and no highest piece', () => {
-  expect(stackHeights([])).toEqual({ layers: [], height: 0, highest: null });
+  expect(stackHeights([])).toEqual({ layers: [], height: 0, highest: null, chain: [] });
 });
 
 test('from the side the highest piece is seen over each stretch, and what hangs over the card (by hand)', () => {

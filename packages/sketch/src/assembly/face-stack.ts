@@ -1,8 +1,14 @@
-import { type Length, type PlacedBounds, type PlacedPiece, placedBounds } from '@trimwell/geometry';
-import { type ProfileStretch, type StackHeights, sideProfile, stackHeights } from '@trimwell/geometry/regions';
+import { type PlacedBounds, type PlacedPiece, placedBounds, ticks } from '@trimwell/geometry';
+import {
+  type ProfileStretch,
+  type StackHeights,
+  sideProfile,
+  stackHeights,
+  type ThickPiece,
+} from '@trimwell/geometry/regions';
 import { placedPiece } from '../batch/hidden-centres.js';
 import { caliperOf } from '../check/caliper-of.js';
-import { type Level, levelsOf } from '../check/levels.js';
+import { FOLLOWED, type Level, levelsOf } from '../check/levels.js';
 import type { Face, Piece, Sketch } from '../model/sketch.js';
 
 /** One face of a card as it is glued: its pieces in gluing order, and what belongs to each by its place in that order. */
@@ -19,32 +25,27 @@ export interface FaceStack {
   readonly estimated: boolean;
 }
 
+/** A piece as it adds to its stack: a paper that is glued flat follows the steps of other papers. */
+function thickPiece(sketch: Sketch, piece: Piece): ThickPiece {
+  const { caliper } = caliperOf(sketch, piece.from);
+  const follows = piece.raise === 0 && caliper <= FOLLOWED ? FOLLOWED : ticks(0);
+  return { placed: placedPiece(sketch, piece), caliper, raise: piece.raise, follows };
+}
+
 /** Everything that the pieces of `face` do to each other where they lie. */
 export function faceStack(sketch: Sketch, face: Face): FaceStack {
   const pieces = sketch.pieces.filter((piece) => piece.face === face);
   const placed = pieces.map((piece) => placedPiece(sketch, piece));
   const calipers = pieces.map(({ from }) => caliperOf(sketch, from));
-  const thick = placed.map((each, at) => ({
-    placed: each,
-    caliper: calipers[at]?.caliper ?? (0 as Length),
-    raise: pieces[at]?.raise ?? (0 as Length),
-  }));
-  const heights = stackHeights(thick);
-  const bearing = (at: number | null): readonly number[] =>
-    at === null ? [] : [at, ...bearing(heights.layers[at]?.restsOn[0] ?? null)];
-  const estimated = bearing(heights.highest).some((at) => calipers[at]?.estimated);
+  const heights = stackHeights(pieces.map((piece) => thickPiece(sketch, piece)));
+  const estimated = heights.chain.some((at) => calipers[at]?.estimated);
   const levels = levelsOf(sketch, pieces, (lower, at) => heights.layers[at]?.over.includes(lower) ?? false);
   return { face, pieces, placed, heights, levels, estimated };
 }
 
-/** The pieces that bear the highest one, from the card up, itself last. Of equal ones the lower in gluing order. */
+/** The pieces that lie on each other where the face is highest, from the card up. */
 export function highestChain({ pieces, heights }: FaceStack): readonly Piece[] {
-  const chain: Piece[] = [];
-  for (let at = heights.highest; at !== null; at = heights.layers[at]?.restsOn[0] ?? null) {
-    const piece = pieces[at];
-    if (piece) chain.unshift(piece);
-  }
-  return chain;
+  return heights.chain.flatMap((at) => pieces[at] ?? []);
 }
 
 /** The box around the highest piece of a face, in floating ticks; null on an empty one. */
@@ -59,10 +60,6 @@ export function faceProfile(
   { pieces, heights }: FaceStack,
   axis: 'x' | 'y',
 ): readonly ProfileStretch[] {
-  const thick = pieces.map((piece) => ({
-    placed: placedPiece(sketch, piece),
-    caliper: caliperOf(sketch, piece.from).caliper,
-    raise: piece.raise,
-  }));
+  const thick = pieces.map((piece) => thickPiece(sketch, piece));
   return sideProfile(thick, heights, axis, axis === 'y' ? sketch.card.width : sketch.card.height);
 }

@@ -4,10 +4,10 @@ import { placedPiece } from '../batch/hidden-centres.js';
 import type { Sketch } from '../model/sketch.js';
 import type { FaceStack } from './face-stack.js';
 
-/** A part of a face where the stack is equally high, because one piece lies topmost there. */
+/** A part of a face where one piece lies topmost. */
 export interface HeightArea {
   readonly piece: string;
-  /** Above the card. */
+  /** Above the card, at its highest spot: a paper that follows low steps is up to 1 mm lower beside them. */
   readonly height: Length;
   /** In square ticks. */
   readonly area: number;

@@ -1,13 +1,22 @@
 import { type Span, sectionSpans } from '@trimwell/geometry';
+import type { LayerHeight } from '@trimwell/geometry/regions';
 import { CARD_BASE, type Face, type Piece, placedPiece, type Sketch } from '@trimwell/sketch';
 import type { FaceHeights } from '../../session/assembly-messages.js';
 import type { CardView } from '../../session/card-watch.js';
+
+/** A stretch of the line where a paper is equally high: its lower and its upper side. */
+export interface LaidSpan extends Span {
+  readonly bottom: number;
+  readonly top: number;
+}
 
 /** A paper of the closed card where a straight cut through all of it meets it; heights from the table up, in ticks. */
 export interface Slab {
   /** The piece, or `CARD_BASE` for a leaf. */
   readonly piece: string;
-  readonly spans: readonly Span[];
+  /** From the left or from the top; those that meet are one piece of paper that goes over a step. */
+  readonly spans: readonly LaidSpan[];
+  /** Where it is furthest from the card along the line. */
   readonly bottom: number;
   readonly top: number;
   /** Foam right under it (over it where it is glued on from below), of that height. */
@@ -53,7 +62,7 @@ export function cardSection({ sketch, sight }: CardView, { along, at }: SectionL
   const front = (folded ? 2 : 1) * leaf + thickness.inside;
   const base = (bottom: number): Slab => ({
     piece: CARD_BASE,
-    spans: [{ from: 0, to: length }],
+    spans: [{ from: 0, to: length, bottom, top: bottom + leaf }],
     bottom,
     top: bottom + leaf,
     foam: 0,
@@ -84,6 +93,29 @@ function spansBehind(sketch: Sketch, piece: Piece, along: 'x' | 'y', at: number)
   return sectionSpans(placed, along, at).map(({ from, to }) => ({ from: width - to, to: width - from }));
 }
 
+/** `span` laid onto what lies along the line so far; `ground` is the highest of all that its piece lies on. */
+function laidOn(
+  lower: readonly LaidSpan[],
+  span: Span,
+  ground: number,
+  { bottom, top, follows }: LayerHeight,
+): readonly LaidSpan[] {
+  const under = lower.filter(({ from, to }) => from < span.to && to > span.from);
+  const ends = [...new Set([span.from, span.to, ...under.flatMap(({ from, to }) => [from, to])])]
+    .filter((end) => end >= span.from && end <= span.to)
+    .sort((a, b) => a - b);
+  const found: LaidSpan[] = [];
+  ends.slice(1).forEach((to, index) => {
+    const from = ends[index] ?? to;
+    const low = Math.max(0, ...under.filter((each) => each.from < to && each.to > from).map((each) => each.top));
+    const down = ground - low > follows ? 0 : ground - low;
+    const last = found.at(-1);
+    if (last?.bottom === bottom - down) found[found.length - 1] = { ...last, to };
+    else found.push({ from, to, bottom: bottom - down, top: top - down });
+  });
+  return found;
+}
+
 function slabsOf(
   sketch: Sketch,
   face: Face,
@@ -93,14 +125,20 @@ function slabsOf(
   upwards: boolean,
 ): readonly Slab[] {
   const byId = new Map(sketch.pieces.map((piece): readonly [string, Piece] => [piece.id, piece]));
+  const lower: LaidSpan[] = [];
+  const placed = ({ from, to, bottom, top }: LaidSpan): LaidSpan =>
+    upwards
+      ? { from, to, bottom: ground + bottom, top: ground + top }
+      : { from, to, bottom: ground - top, top: ground - bottom };
   return pieces.flatMap((id, index): readonly Slab[] => {
     const [piece, layer] = [byId.get(id), layers[index]];
     if (!piece || !layer || piece.face !== face) return [];
-    const spans = upwards ? sectionSpans(placedPiece(sketch, piece), along, at) : spansBehind(sketch, piece, along, at);
-    if (spans.length === 0) return [];
-    const [bottom, top] = upwards
-      ? [ground + layer.bottom, ground + layer.top]
-      : [ground - layer.top, ground - layer.bottom];
-    return [{ piece: id, spans, bottom, top, foam: piece.raise, below: upwards }];
+    const met = upwards ? sectionSpans(placedPiece(sketch, piece), along, at) : spansBehind(sketch, piece, along, at);
+    const laid = met.flatMap((span) => laidOn(lower, span, layer.bottom - piece.raise, layer));
+    const [highest] = [...laid].sort((a, b) => b.top - a.top);
+    if (!highest) return [];
+    lower.push(...laid);
+    const { bottom, top } = placed(highest);
+    return [{ piece: id, spans: laid.map(placed), bottom, top, foam: piece.raise, below: upwards }];
   });
 }

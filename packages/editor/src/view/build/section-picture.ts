@@ -2,7 +2,7 @@ import { labelPieces } from '@trimwell/handout';
 import { CARD_BASE, type Sketch } from '@trimwell/sketch';
 import { nothing, type SVGTemplateResult, svg } from 'lit';
 import { thickText } from '../stack/stack-words.js';
-import type { CardSection, Slab } from './card-section.js';
+import type { CardSection, LaidSpan, Slab } from './card-section.js';
 
 /** All in pixels of the picture. */
 const LEFT = 82;
@@ -11,6 +11,8 @@ const TOP = 14;
 const LETTER = 13;
 const HIGHEST = 150;
 const LEAST = 1.5;
+/** How long a paper takes to come down beside a step. */
+const SLANT = 6;
 
 /** How often its height a card may be drawn: the largest of these that fits. */
 const TIMES = [1, 2, 3, 5, 8, 10, 15, 20, 30, 50] as const;
@@ -47,6 +49,40 @@ function endOf({ spans }: Slab): number {
   return Math.max(...spans.map(({ to }) => to));
 }
 
+/** How high a paper is at its right end, where its letter is. */
+function heightAtEnd(slab: Slab): number {
+  const { bottom, top } = [...slab.spans].sort((a, b) => b.to - a.to)[0] ?? slab;
+  return (bottom + top) / 2;
+}
+
+/** The spans of a paper that are one piece of it. */
+function runsOf({ spans }: Slab): readonly (readonly LaidSpan[])[] {
+  const runs: LaidSpan[][] = [];
+  for (const span of spans) {
+    const last = runs.at(-1);
+    if (last?.at(-1)?.to === span.from) last.push(span);
+    else runs.push([span]);
+  }
+  return runs;
+}
+
+/** The outline of a paper in pixels: level, and slanted where it comes down beside a step. */
+function paperPath(run: readonly LaidSpan[], x: (at: number) => number, y: (at: number) => number): string {
+  const upper: string[] = [];
+  const lower: string[] = [];
+  run.forEach(({ from, to, bottom, top }, at) => {
+    const [before, after] = [run[at - 1], run[at + 1]];
+    const [start, end] = [x(from), Math.max(x(to), x(from) + 1)];
+    const slant = Math.min(SLANT, (end - start) / 2);
+    const left = before && before.bottom > bottom ? start + slant : start;
+    const right = after && after.bottom > bottom ? end - slant : end;
+    const head = Math.min(y(top), y(bottom) - LEAST);
+    upper.push(`${left} ${head}`, `${right} ${head}`);
+    lower.unshift(`${right} ${y(bottom)}`, `${left} ${y(bottom)}`);
+  });
+  return `M${[...upper, ...lower].join('L')}Z`;
+}
+
 /** True when another paper as high lies to the right of it: then its letter stands over it. */
 function isBehind(slab: Slab, slabs: readonly Slab[]): boolean {
   return slabs.some(
@@ -67,7 +103,7 @@ export function sectionPicture(
   const labels = labelPieces(sketch);
   const free = section.slabs.filter((slab) => !isBehind(slab, section.slabs));
   // First as if the table were at 0, upwards being less: the highest letter or paper says how high the picture is.
-  const levels = letterPlaces(free.map(({ bottom, top }) => (-(bottom + top) / 2) * up));
+  const levels = letterPlaces(free.map((slab) => -heightAtEnd(slab) * up));
   const foot = TOP + Math.max(section.height * up, ...levels.map((level) => -level));
   const x = (at: number): number => LEFT + (at - section.from) * across;
   const y = (at: number): number => foot - at * up;
@@ -81,7 +117,7 @@ export function sectionPicture(
       const middle = widest ? (widest.from + widest.to) / 2 : 0;
       return svg`<text x=${x(middle)} y=${y(slab.top) - 4} text-anchor="middle">${text}</text>`;
     }
-    return svg`<path class="leader" d="M${x(endOf(slab)) + 2} ${y((slab.bottom + slab.top) / 2)}L${column - 14} ${place}H${column - 4}"></path>
+    return svg`<path class="leader" d="M${x(endOf(slab)) + 2} ${y(heightAtEnd(slab))}L${column - 14} ${place}H${column - 4}"></path>
       <text x=${column} y=${place + 4}>${text}</text>`;
   };
   const drawn = (slab: Slab): SVGTemplateResult => {
@@ -100,9 +136,8 @@ export function sectionPicture(
             )
           : nothing
       }
-      ${spans.map(
-        ({ from, to }) =>
-          svg`<rect class="paper" fill=${groundOf(sketch, piece)} x=${x(from)} width=${Math.max(1, (to - from) * across)} y=${Math.min(y(top), y(bottom) - LEAST)} height=${Math.max(LEAST, (top - bottom) * up)}></rect>`,
+      ${runsOf(slab).map(
+        (run) => svg`<path class="paper" fill=${groundOf(sketch, piece)} d=${paperPath(run, x, y)}></path>`,
       )}
       ${letter(slab)}
     </g>`;

@@ -1,0 +1,39 @@
+import { inches, millimetres } from '@trimwell/geometry';
+import { expect, test } from 'vitest';
+import { type FlatPiece, flatCard } from '../../../../../tests/kit/flat-card.js';
+import { assemblySight } from '../../session/assembly-sight.js';
+import { cardSection } from './card-section.js';
+
+/** Where a cut 2 1/2 in from the top meets each piece: stretches in inches, each with its height above the front in millimetres. */
+function cut(pieces: Readonly<Record<string, FlatPiece>>) {
+  const sketch = flatCard(pieces);
+  const sight = assemblySight({ sketch, batch: null, post: null });
+  const { slabs } = cardSection({ sketch, sight }, { along: 'x', at: inches(2.5) });
+  const front = 2 * millimetres(0.3);
+  const told = slabs.filter(({ piece }) => piece in pieces);
+  return told.map(({ piece, spans }) => [
+    piece,
+    ...spans.map(({ from, to, bottom }) => [from / inches(1), to / inches(1), (bottom - front) / millimetres(1)]),
+  ]);
+}
+
+test('along the line a paper comes down beside another one, and a strip on foam bridges all (by hand)', () => {
+  const strips = {
+    one: { at: [1 / 2, 2, 1, 1] },
+    two: { at: [1.25, 2, 1, 1] },
+    three: { at: [2, 2, 1, 1] },
+  } as const;
+  // Each lies on the background of 0.3 mm, or where it laps on two papers.
+  expect(cut(strips)).toEqual([
+    ['one', [0.5, 1.5, 0.3]],
+    ['two', [1.25, 1.5, 0.6], [1.5, 2.25, 0.3]],
+    ['three', [2, 2.25, 0.6], [2.25, 3, 0.3]],
+  ]);
+  const foam = { ...strips, foam: { at: [1, 2, 2, 1], foam: 1 / 8 }, over: { at: [1 / 2, 2.25, 3, 1 / 2] } } as const;
+  const height = 0.9 + 25.4 / 8;
+  expect(cut(foam).slice(3)).toEqual([
+    ['foam', [1, 3, height]],
+    // Wherever it reaches beyond the foam it stays as high as on it.
+    ['over', [0.5, 3.5, height + 0.3]],
+  ]);
+});
