@@ -7,9 +7,10 @@ import { select } from '../../state/commands.js';
 import { inStyle } from '../in-style.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
-import { mendSafely, type Watched, watchedOf } from '../watch/found.js';
+import { type Watched, watchedOf } from '../watch/found.js';
+import { Mends } from '../watch/mends.js';
 import { severityMark, severityStyles } from '../watch/severity-mark.js';
-import { findingText, pieceName } from '../watch/watch-words.js';
+import { findingText, LOOKING_FIRST, pieceName } from '../watch/watch-words.js';
 import { WatchCard } from '../watch-card.js';
 import { type Extent, type FaceView, toStage } from './face-view.js';
 
@@ -108,6 +109,7 @@ export class WatchMarksElement extends SessionElement {
   @property({ attribute: false }) stage: Extent | null = null;
   @state() private opened: string | null = null;
   readonly #watch = new WatchCard(this);
+  readonly #mends = new Mends(this, this.#watch);
 
   protected override concerns(change: SessionChange): boolean {
     return change.sketch || change.selection;
@@ -194,7 +196,7 @@ export class WatchMarksElement extends SessionElement {
         const { says, mend: word } = findingText(finding, sketch);
         return html`<p>${says} ${
           finding.fix.length > 0
-            ? html`<button class="act" @click=${() => this.#mend(finding)}>${word}</button>`
+            ? html`<button class="act" @click=${() => this.#mend(finding)}>${word}${this.#mends.waits(finding) ? LOOKING_FIRST : nothing}</button>`
             : nothing
         }</p>`;
       })}
@@ -230,7 +232,7 @@ export class WatchMarksElement extends SessionElement {
   }
 
   #mend(finding: Watched): void {
-    mendSafely(this.session, this.#watch.card, finding, () => {
+    this.#mends.press(finding, () => {
       this.opened = null;
       this.dispatchEvent(new CustomEvent('mended', { detail: { piece: finding.piece } }));
     });

@@ -1,13 +1,4 @@
-import {
-  applyEdits,
-  CARD_BASE,
-  checkSketch,
-  concernsCard,
-  type Finding,
-  kindOf,
-  SEVERITIES,
-  type Sketch,
-} from '@trimwell/sketch';
+import { CARD_BASE, checkSketch, type Finding, SEVERITIES, type Sketch } from '@trimwell/sketch';
 import type { CardFinding } from '@trimwell/sketch/assembly';
 import type { CardView, CardWatch } from '../../session/card-watch.js';
 import type { Session } from '../../session/session.js';
@@ -72,51 +63,4 @@ export function watchedOf(session: Session, card: KnownCard): readonly Watched[]
   const pieces = findingsOf(session, card);
   const all = [...cardFindingsOf(session.state.sketch, card.view, pieces), ...pieces];
   return SEVERITIES.flatMap((severity) => all.filter((watched) => watched.severity === severity));
-}
-
-/**
- * True when the mend of something to watch is known to harm nothing: the card has been looked at as it lies on the table, or the mend
- * does not matter to it. Where it cannot be looked at, that is said beside it.
- */
-function mayMend({ state: { sketch } }: Session, { view, failure, post }: KnownCard, { fix }: Watched): boolean {
-  return view?.sketch === sketch || failure !== null || !concernsCard(sketch, applyEdits(sketch, fix), post);
-}
-
-/** True when both tell the same, and mend it in the same way. */
-function isSame(one: Watched, other: Watched): boolean {
-  return (
-    one.piece === other.piece && kindOf(one) === kindOf(other) && JSON.stringify(one.fix) === JSON.stringify(other.fix)
-  );
-}
-
-/**
- * Mends what is to be watched, at once or, where that is not known to be safe yet, as soon as it is; `done` is called when it is mended.
- * Nothing is done when something else is changed before, or when this way to mend it turns out not to be safe.
- */
-export function mendSafely(session: Session, card: CardWatch, watched: Watched, done: () => void): void {
-  if (mayMend(session, card, watched)) {
-    mend(session, watched);
-    done();
-    return;
-  }
-  const { sketch } = session.state;
-  const stop = card.subscribe(() => {
-    const same = session.state.sketch === sketch;
-    if (same && !mayMend(session, card, watched)) return;
-    stop();
-    if (!same || !watchedOf(session, card).some((each) => isSame(each, watched))) return;
-    mend(session, watched);
-    done();
-  });
-}
-
-/** Makes the edits of a finding, as one step that can be undone, and takes its piece. */
-function mend(session: Session, { code, piece, fix }: Watched): void {
-  const stays = piece !== CARD_BASE && fix.every((edit) => edit.do !== 'remove-piece');
-  session.dispatch({
-    event: fix.some((edit) => edit.do === 'card') ? 'card.envelope' : `mend.${code}`,
-    edits: fix,
-    ...(stays ? { selection: [piece] } : {}),
-    at: Date.now(),
-  });
 }

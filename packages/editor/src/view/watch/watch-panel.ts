@@ -7,9 +7,18 @@ import { select } from '../../state/commands.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
 import { WatchCard } from '../watch-card.js';
-import { isOfCard, mendSafely, type Watched, watchedOf } from './found.js';
+import { isOfCard, type Watched, watchedOf } from './found.js';
+import { Mends } from './mends.js';
 import { severityMark, severityStyles } from './severity-mark.js';
-import { findingText, NOTHING_TO_WATCH, notLookedAt, pieceName, unmadePieces, unmadeText } from './watch-words.js';
+import {
+  findingText,
+  LOOKING_FIRST,
+  NOTHING_TO_WATCH,
+  notLookedAt,
+  pieceName,
+  unmadePieces,
+  unmadeText,
+} from './watch-words.js';
 
 /** Findings that are told at once; the rest come when asked for. */
 const FEW = 5;
@@ -64,6 +73,7 @@ export class WatchElement extends SessionElement {
 
   #all = false;
   readonly #watch = new WatchCard(this);
+  readonly #mends = new Mends(this, this.#watch);
 
   protected override concerns(change: SessionChange): boolean {
     return change.sketch || change.plan;
@@ -106,10 +116,11 @@ export class WatchElement extends SessionElement {
     const { sketch } = this.session.state;
     const { says, mend: word } = findingText(finding, sketch);
     const { severity, piece, fix } = finding;
+    const waits = this.#mends.waits(finding) ? LOOKING_FIRST : '';
     const kind = severity === 'stops the build' ? 'stops' : severity === 'looks wrong' ? 'wrong' : '';
     return html`<li class="${kind} ${this.#lit(piece)}">
       ${severityMark(severity)}${this.#says(piece, says, SEVERITY_WORDS[severity])}
-      ${fix.length > 0 ? html`<button class="act" aria-label="${word}: ${pieceName(sketch, piece)}" @click=${() => this.#mend(finding)}>${word}</button>` : nothing}
+      ${fix.length > 0 ? html`<button class="act" aria-label="${word}: ${pieceName(sketch, piece)}${waits}" @click=${() => this.#mend(finding)}>${word}${waits}</button>` : nothing}
     </li>`;
   }
 
@@ -148,7 +159,7 @@ export class WatchElement extends SessionElement {
   }
 
   #mend(finding: Watched): void {
-    mendSafely(this.session, this.#watch.card, finding, () => {
+    this.#mends.press(finding, () => {
       void this.updateComplete.then(() => this.focusHeading());
     });
   }

@@ -6,6 +6,9 @@ import { isOfCard, type Watched } from './found.js';
 
 /** Every sentence of what there is to watch. */
 
+/** Follows the words of a mend that was pressed and waits until the card has been looked at. */
+export const LOOKING_FIRST = ': looking first …';
+
 export const NOTHING_TO_WATCH = 'Nothing: every piece lies on the card and on the ruler.';
 
 /** Said where the card as a whole could not be looked at, and so nothing of that was found. */

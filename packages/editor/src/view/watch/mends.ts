@@ -1,0 +1,117 @@
+import { applyEdits, CARD_BASE, concernsCard, kindOf } from '@trimwell/sketch';
+import type { ReactiveController, ReactiveControllerHost } from 'lit';
+import type { CardWatch } from '../../session/card-watch.js';
+import type { Session } from '../../session/session.js';
+import { type KnownCard, type Watched, watchedOf } from './found.js';
+
+/** A mend that was pressed before it was known to harm nothing. */
+interface Wait {
+  readonly mends: Mends;
+  readonly watched: Watched;
+  readonly done: () => void;
+}
+
+/** The mends that wait at one table, first pressed first, and the sketch that they were pressed for. */
+interface Waiting {
+  readonly waits: Wait[];
+  sketch: Session['state']['sketch'];
+  readonly stop: () => void;
+}
+
+/** By table: what was pressed in the list and at a mark wait in one row. */
+const waiting = new WeakMap<Session, Waiting>();
+
+/**
+ * True when the mend of something to watch is known to harm nothing: the card has been looked at as it lies on the table, or the mend
+ * does not matter to it. Where it cannot be looked at, that is said beside it.
+ */
+function mayMend({ state: { sketch } }: Session, { view, failure, post }: KnownCard, { fix }: Watched): boolean {
+  return view?.sketch === sketch || failure !== null || !concernsCard(sketch, applyEdits(sketch, fix), post);
+}
+
+/** True when both tell the same, and mend it in the same way. */
+function isSame(one: Watched, other: Watched): boolean {
+  return (
+    one.piece === other.piece && kindOf(one) === kindOf(other) && JSON.stringify(one.fix) === JSON.stringify(other.fix)
+  );
+}
+
+/** Makes the edits of a finding, as one step that can be undone, and takes its piece. */
+function mend(session: Session, { code, piece, fix }: Watched): void {
+  const stays = piece !== CARD_BASE && fix.every((edit) => edit.do !== 'remove-piece');
+  session.dispatch({
+    event: fix.some((edit) => edit.do === 'card') ? 'card.envelope' : `mend.${code}`,
+    edits: fix,
+    ...(stays ? { selection: [piece] } : {}),
+    at: Date.now(),
+  });
+}
+
+function endWaiting(session: Session): void {
+  waiting.get(session)?.stop();
+  waiting.delete(session);
+}
+
+/** Makes the mends that wait, one after the other, as far as each is known to harm nothing; all are given up when something else was changed. */
+function mendWaiting(session: Session, card: CardWatch): void {
+  const row = waiting.get(session);
+  if (!row) return;
+  for (let next = row.waits[0]; next && row.sketch === session.state.sketch; next = row.waits[0]) {
+    const { watched, done } = next;
+    if (!mayMend(session, card, watched)) return;
+    row.waits.shift();
+    // One that turned out not to be safe, or that mends nothing any more, is no longer among them.
+    if (!watchedOf(session, card).some((each) => isSame(each, watched))) continue;
+    mend(session, watched);
+    row.sketch = session.state.sketch;
+    done();
+  }
+  endWaiting(session);
+}
+
+/**
+ * Mends what is to be watched as its host asks for it: at once or, where that is not known to harm nothing yet, as soon as it is. Several
+ * wait for each other; none is made when something else was changed before, or when its host is taken off the page.
+ */
+export class Mends implements ReactiveController {
+  constructor(
+    private readonly host: ReactiveControllerHost & { readonly session: Session },
+    private readonly watch: { readonly card: CardWatch },
+  ) {
+    host.addController(this);
+  }
+
+  /** True while the mend of `watched` waits. */
+  waits(watched: Watched): boolean {
+    const { session } = this.host;
+    const row = waiting.get(session);
+    return row?.sketch === session.state.sketch && row.waits.some((wait) => isSame(wait.watched, watched));
+  }
+
+  /** Mends `watched`, now or when it is known to be safe; `done` is called when it is mended. */
+  press(watched: Watched, done: () => void): void {
+    const { session } = this.host;
+    const { card } = this.watch;
+    if (mayMend(session, card, watched) && !waiting.has(session)) {
+      mend(session, watched);
+      done();
+      return;
+    }
+    const row = waiting.get(session) ?? {
+      waits: [],
+      sketch: session.state.sketch,
+      stop: card.subscribe(() => mendWaiting(session, card)),
+    };
+    waiting.set(session, row);
+    row.waits.push({ mends: this, watched, done });
+    this.host.requestUpdate();
+  }
+
+  hostDisconnected(): void {
+    const row = waiting.get(this.host.session);
+    if (!row) return;
+    const others = row.waits.filter(({ mends }) => mends !== this);
+    row.waits.splice(0, Infinity, ...others);
+    if (others.length === 0) endWaiting(this.host.session);
+  }
+}
