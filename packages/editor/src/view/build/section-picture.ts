@@ -45,13 +45,14 @@ function letterPlaces(middles: readonly number[]): readonly number[] {
   return places;
 }
 
-function endOf({ spans }: Slab): number {
-  return Math.max(...spans.map(({ to }) => to));
+/** Where a paper ends on the right: there its letter is. */
+function endOf(slab: Slab): LaidSpan {
+  return slab.spans.reduce((last, span) => (span.to > last.to ? span : last));
 }
 
-/** How high a paper is at its right end, where its letter is. */
+/** The middle of a paper where it ends on the right. */
 function heightAtEnd(slab: Slab): number {
-  const { bottom, top } = [...slab.spans].sort((a, b) => b.to - a.to)[0] ?? slab;
+  const { bottom, top } = endOf(slab);
   return (bottom + top) / 2;
 }
 
@@ -83,10 +84,12 @@ function paperPath(run: readonly LaidSpan[], x: (at: number) => number, y: (at: 
   return `M${[...upper, ...lower].join('L')}Z`;
 }
 
-/** True when another paper as high lies to the right of it: then its letter stands over it. */
+/** True when another paper as high as its end lies to the right of it: then its letter stands over it. */
 function isBehind(slab: Slab, slabs: readonly Slab[]): boolean {
+  const { to, bottom, top } = endOf(slab);
   return slabs.some(
-    (other) => other.bottom < slab.top && other.top > slab.bottom && endOf(other) > endOf(slab) && other !== slab,
+    ({ spans, piece }) =>
+      piece !== slab.piece && spans.some((other) => other.to > to && other.bottom < top && other.top > bottom),
   );
 }
 
@@ -117,7 +120,7 @@ export function sectionPicture(
       const middle = widest ? (widest.from + widest.to) / 2 : 0;
       return svg`<text x=${x(middle)} y=${y(slab.top) - 4} text-anchor="middle">${text}</text>`;
     }
-    return svg`<path class="leader" d="M${x(endOf(slab)) + 2} ${y(heightAtEnd(slab))}L${column - 14} ${place}H${column - 4}"></path>
+    return svg`<path class="leader" d="M${x(endOf(slab).to) + 2} ${y(heightAtEnd(slab))}L${column - 14} ${place}H${column - 4}"></path>
       <text x=${column} y=${place + 4}>${text}</text>`;
   };
   const drawn = (slab: Slab): SVGTemplateResult => {
