@@ -1,11 +1,11 @@
 import {
+  isPunched,
   type Lap,
   type Length,
   leastLap,
   meetOnLines,
   type PlacedPiece,
   type Point,
-  punchedDepths,
   ticks,
   widthAlong,
 } from '@trimwell/geometry';
@@ -41,12 +41,12 @@ function endOf(piece: Piece, along: Point, by: number, deep: number): PlacedPiec
   );
 }
 
-/** How far the shape of the edge of `piece` on one side reaches into it: its rounded corners and its punch. */
-function shapedDepth({ placed }: CheckField, piece: Piece, { x, y }: Point): number {
-  const { tl, tr, br, bl } = piece.corners;
-  const { left, top, right, bottom } = punchedDepths(placed(piece).shape);
-  const punched = x !== 0 ? (x < 0 ? left : right) : y < 0 ? top : bottom;
-  return punched + Math.max(tl, tr, br, bl);
+/** True when the edge of `piece` on one side is punched; of a tilted one, when any is. */
+function isPunchedAt({ placed }: CheckField, piece: Piece, { x, y }: Point): boolean {
+  const { shape } = placed(piece);
+  if (piece.tilt !== 0) return isPunched(shape);
+  const { left, top, right, bottom } = shape.punched;
+  return [x < 0 && left, y < 0 && top, x > 0 && right, y > 0 && bottom].some(Boolean);
 }
 
 /** True for an upright piece that can be made longer along `along` without a mat growing with it. */
@@ -55,11 +55,12 @@ function canGrow({ sketch }: CheckField, piece: Piece, along: Point): boolean {
   return straight && !piece.mats && !sketch.pieces.some(({ mats }) => mats?.piece === piece.id);
 }
 
-/** `piece` made longer by `by` ticks under those over it, unless what is added, or was cut off its old edge, would show. */
+/** `piece` made longer by `by` ticks under those over it, unless what is added, or was cut off its corners, would show. */
 function tuckedIn(field: CheckField, piece: Piece, along: Point, by: number): readonly Edit[][] {
   const { over, opaque } = field;
   if (by <= 0 || !canGrow(field, piece, along)) return [];
-  const added = endOf(piece, along, by, by + shapedDepth(field, piece, along));
+  const { tl, tr, br, bl } = piece.corners;
+  const added = endOf(piece, along, by, by + Math.max(tl, tr, br, bl));
   if (!coveredBy(field, added, over(piece).filter(opaque))) return [];
   return [[{ do: 'resize', piece: piece.id, ...longer(piece, along, by) }]];
 }
@@ -70,14 +71,57 @@ export function gluedBetween({ over }: CheckField, piece: Piece, upper: Piece): 
   return lower.slice(0, lower.length - higher.length - 1);
 }
 
-/** `upper` made longer by `by` ticks over `piece`, unless it would reach beyond that or onto something glued in between. */
-function reachedOver(field: CheckField, piece: Piece, upper: Piece, along: Point, by: number): readonly Edit[][] {
-  const back = { x: -along.x, y: -along.y };
-  if (by <= 0 || !canGrow(field, upper, back)) return [];
+/** True when something that was glued on between `piece` and `upper` lies where `upper` reaches to when its end goes `by` ticks on. */
+function reachesOthers(field: CheckField, piece: Piece, upper: Piece, back: Point, by: number): boolean {
   const added = endOf(upper, back, by, by);
-  if (!coveredBy(field, added, [piece])) return [];
-  if (gluedBetween(field, piece, upper).some((other) => meetOnLines(added, field.placed(other)))) return [];
-  return [[{ do: 'resize', piece: upper.id, ...longer(upper, back, by) }]];
+  return gluedBetween(field, piece, upper).some((other) => meetOnLines(added, field.placed(other)));
+}
+
+/** True when `upper`, made `by` ticks longer, covers nothing more than `piece` with its new end, and nothing glued in between. */
+function reachesOnly(field: CheckField, piece: Piece, upper: Piece, back: Point, by: number): boolean {
+  return coveredBy(field, endOf(upper, back, by, by), [piece]) && !reachesOthers(field, piece, upper, back, by);
+}
+
+/** How deep `upper` laps over another piece at its end along a direction, on which it reaches `by` ticks further; null where it does not. */
+function lapAtEnd(field: CheckField, piece: Piece, upper: Piece, along: Point, by: number): number | null {
+  const depths = field.under(upper).flatMap((other): number[] => {
+    const lap = other === piece ? null : leastLap(field.placed(other), field.placed(upper));
+    const there = lap !== null && lap.along.x === -along.x && lap.along.y === -along.y;
+    return there && reachesOnly(field, other, upper, along, by) ? [lap.depth] : [];
+  });
+  return depths[0] ?? null;
+}
+
+/**
+ * `upper` made longer by `by` ticks over `piece`, unless it would reach beyond that or onto something glued in between. Where it lies on
+ * another paper with its other end it may be made longer there as well, so that it stays in the middle: rather so where both laps are alike.
+ */
+function reachedOver(
+  field: CheckField,
+  piece: Piece,
+  upper: Piece,
+  { along, depth }: Lap,
+  by: number,
+): readonly Edit[][] {
+  const back = { x: -along.x, y: -along.y };
+  if (by <= 0 || !canGrow(field, upper, back) || !reachesOnly(field, piece, upper, back, by)) return [];
+  const one = longer(upper, back, by);
+  const both = longer({ ...upper, ...one }, along, by);
+  const [once, twice] = [one, both].map((place): Edit[] => [{ do: 'resize', piece: upper.id, ...place }]) as [
+    Edit[],
+    Edit[],
+  ];
+  const other = lapAtEnd(field, piece, upper, along, by);
+  if (other === null) return [once];
+  return Math.round(other) === Math.round(depth) ? [twice, once] : [once, twice];
+}
+
+/** `upper` moved by `by` ticks further over `piece`, unless it would lie on something glued in between. */
+function movedOver(field: CheckField, piece: Piece, upper: Piece, along: Point, by: number): readonly Edit[][] {
+  const back = { x: -along.x, y: -along.y };
+  const straight = upper.tilt === 0 && (along.x === 0 || along.y === 0);
+  if (!straight || by <= 0 || reachesOthers(field, piece, upper, back, by)) return [];
+  return moved(field, upper, piece, back, by);
 }
 
 /** Where a piece begins, where its middle is and where it ends along a direction. */
@@ -110,9 +154,9 @@ function liesFreely({ sketch, placed }: CheckField, piece: Piece, upper: Piece, 
   });
 }
 
-/** `piece` moved by `by` ticks further under `upper`. Askew it is moved by whole marks, further rather than less. */
-function movedIn(field: CheckField, piece: Piece, upper: Piece, { x, y }: Point, by: number): readonly Edit[][] {
-  if (by <= 0 || !liesFreely(field, piece, upper, { x, y })) return [];
+/** `piece` moved along a direction by `by` ticks, as `other` asks for. Askew it is moved by whole marks, further rather than less. */
+function moved(field: CheckField, piece: Piece, other: Piece, { x, y }: Point, by: number): readonly Edit[][] {
+  if (by <= 0 || !liesFreely(field, piece, other, { x, y })) return [];
   const marks = (part: number): number =>
     Math.sign(part) * Math.ceil(Math.abs(part * by) / field.step - 1e-9) * field.step;
   return [[x === 0 || y === 0 ? movedBy(piece, x * by, y * by) : movedBy(piece, marks(x), marks(y))]];
@@ -120,7 +164,7 @@ function movedIn(field: CheckField, piece: Piece, upper: Piece, { x, y }: Point,
 
 /**
  * The ways to make `piece` go far enough under `upper`, the best first: it is made longer where nothing of that shows, or `upper` is made
- * longer over it, by as little as glue needs; only what lies freely is moved.
+ * longer over it, by as little as glue needs; only what lies freely is moved. A punched edge is meant to show: nothing hides more of it.
  */
 export function lapMends(
   field: CheckField,
@@ -130,12 +174,14 @@ export function lapMends(
   least: Length,
 ): readonly Edit[][] {
   const { sketch, placed, step } = field;
+  if (isPunchedAt(field, piece, along)) return [];
   const room = widthAlong(placed(upper), along);
   const under = Math.ceil(Math.min(glueOverlap(sketch.unit), room - least) - depth);
   const over = Math.ceil((least - depth) / step) * step;
   return [
     ...tuckedIn(field, piece, along, under),
-    ...reachedOver(field, piece, upper, along, over),
-    ...movedIn(field, piece, upper, along, under),
+    ...reachedOver(field, piece, upper, { along, depth }, over),
+    ...moved(field, piece, upper, along, under),
+    ...movedOver(field, piece, upper, along, over),
   ];
 }

@@ -1,6 +1,6 @@
 import { inches } from '@trimwell/geometry';
 import { expect, test } from 'vitest';
-import { flatCard } from '../../../../tests/kit/flat-card.js';
+import { type FlatPiece, flatCard } from '../../../../tests/kit/flat-card.js';
 import { applyEdits } from '../edit/apply-edit.js';
 import type { Sketch } from '../model/sketch.js';
 import type { Finding } from './finding.js';
@@ -61,43 +61,76 @@ test('what cannot be made longer unseen is reached over by the other, by as litt
   expect(laps(label)).toMatchObject([{ piece: 'tall', fix: [{ do: 'place', piece: 'tall' }] }]);
 });
 
-test('only what lies freely is moved further under', () => {
-  // Higher than the strip, the upper one would reach beyond it.
+test('only what lies freely is moved: the lower one further under, or else the upper one further over', () => {
+  // Higher than the strip, the upper one would reach beyond it; and the round corners of the strip would be seen to be filled.
   const round = {
     strip: { at: [1 / 2, 2, 1.5, 1] as const, radius: 1 / 4 },
     upper: { at: [1 + 15 / 16, 1.75, 1.5, 1.5] as const },
   };
-  // Rounded by more than what goes under the other, its corners would be seen to be filled.
-  expect(laps(flatCard(round))).toMatchObject([{ piece: 'strip', fix: [{ do: 'place', piece: 'strip' }] }]);
-  // In line with another one, in the middle of one, or over the edge of one: it would come out of there.
-  for (const at of [
+  const fix = (more: Readonly<Record<string, FlatPiece>>) =>
+    laps(flatCard({ ...more, ...round })).find(({ piece }) => piece === 'strip')?.fix;
+  expect(fix({})).toMatchObject([{ do: 'place', piece: 'strip', x: inches(1 / 2 + 3 / 16) }]);
+  // In line with the strip, in its middle, or over its edge: it would come out of there.
+  const told: readonly FlatPiece['at'][] = [
     [1 / 2, 4, 1, 1],
     [1 / 4, 4, 2, 1],
     [2, 4, 1, 1],
     [3 / 4, 2.5, 1 / 2, 1],
-  ] as const)
-    expect(laps(flatCard({ other: { at }, ...round })).find(({ piece }) => piece === 'strip')).toMatchObject({
-      fix: [],
-    });
+  ];
+  for (const at of told)
+    expect(fix({ other: { at } })).toMatchObject([{ do: 'place', piece: 'upper', x: inches(1 + 7 / 8) }]);
   const atEdge = {
     background: { at: [1 / 4, 4, 1, 1] as const },
     ...round,
     strip: { at: [0, 2, 2, 1] as const, radius: 1 / 4 },
   };
-  expect(laps(flatCard(atEdge))).toMatchObject([{ piece: 'strip', fix: [] }]);
+  expect(laps(flatCard(atEdge))).toMatchObject([{ fix: [{ do: 'place', piece: 'upper' }] }]);
   // Beside the strip it tells nothing about where that belongs.
-  expect(laps(flatCard({ other: { at: [1 / 4, 4, 1, 1] }, ...round }))).toMatchObject([{ fix: [{ do: 'place' }] }]);
+  expect(fix({ other: { at: [1 / 4, 4, 1, 1] } })).toMatchObject([{ do: 'place', piece: 'strip' }]);
+  // Nor is the upper one moved out of line, or onto what lies on the strip before it.
+  const beside: FlatPiece = { at: [1 / 2, 4, 1 + 7 / 16, 1] };
+  expect(fix({ beside })).toEqual([]);
+  const dot = flatCard({
+    other: { at: [1 / 2, 4, 1, 1] },
+    strip: round.strip,
+    dot: { at: [1 + 3 / 4, 2.25, 11 / 64, 1 / 2], shape: 'ellipse' },
+    upper: round.upper,
+  });
+  expect(laps(dot)).toMatchObject([{ piece: 'strip', fix: [] }]);
 });
 
-test('no mend hides a punched edge that showed', () => {
-  // The scallops are 3/16 in deep, of which 1/16 in is under the other one; longer, all of them would be.
-  const ended = flatCard({
-    strip: { at: [1 / 2, 2, 1.5, 1], punched: { right: 'scallop' } },
-    upper: { at: [1 + 15 / 16, 1.5, 1.5, 2] },
+test('what lies on two papers alike is made longer at both ends, so that it stays in the middle (by hand)', () => {
+  // A frame: the sides lie on the ends of the rails by 1/32 in, 1/4 in within the background all round.
+  const frame = (lower: number) =>
+    ({
+      top: { at: [3 / 8, 3 / 8, 3.5, 5 / 8] },
+      bottom: { at: [3 / 8, 4.5 - lower, 3.5, 5 / 8 + lower] },
+      left: { at: [3 / 8, 1 - 1 / 32, 5 / 8, 3.5 + 1 / 16] },
+    }) as const;
+  const once = mended(flatCard(frame(0)));
+  expect(once.pieces.find(({ id }) => id === 'left')).toMatchObject({
+    y: inches(1 - 5 / 32),
+    height: inches(3.5 + 5 / 16),
   });
-  expect(laps(ended)).toMatchObject([{ piece: 'strip', other: 'upper', fix: [] }]);
-  const plain = flatCard({ strip: { at: [1 / 2, 2, 1.5, 1] }, upper: { at: [1 + 15 / 16, 1.5, 1.5, 2] } });
-  expect(laps(plain)).toMatchObject([{ fix: [{ do: 'resize', piece: 'strip' }] }]);
+  expect(laps(once)).toEqual([]);
+  // Where the other end lies well on its rail, one end is enough.
+  expect(laps(flatCard(frame(1 / 4)))).toMatchObject([
+    { piece: 'top', fix: [{ piece: 'left', y: inches(1 - 5 / 32), height: inches(3.5 + 3 / 16) }] },
+  ]);
+});
+
+test('no mend hides more of a punched edge (by hand)', () => {
+  const upper: FlatPiece = { at: [1 + 15 / 16, 1.5, 1.5, 2] };
+  const fix = (strip: Omit<FlatPiece, 'at'>, at: FlatPiece['at'] = [1 / 2, 2, 1.5, 1]) =>
+    laps(flatCard({ strip: { at, ...strip }, upper })).find(({ piece }) => piece === 'strip')?.fix;
+  // The scallops are 3/16 in deep, of which 1/16 in is under the other one.
+  expect(fix({ punched: { right: 'scallop' } })).toEqual([]);
+  // On its other sides the strip may have them.
+  for (const edge of ['left', 'top', 'bottom'])
+    expect(fix({ punched: { [edge]: 'scallop' } })).toMatchObject([{ piece: 'strip' }]);
+  // Turned by a quarter its upper edge is on the right.
+  expect(fix({ punched: { top: 'scallop' }, tilt: 90 }, [3 / 4, 1.75, 1, 1.5])).toEqual([]);
+  expect(fix({ tilt: 90 }, [3 / 4, 1.75, 1, 1.5])).toMatchObject([{ do: 'place', piece: 'strip' }]);
 });
 
 test('no mend of anything parts two papers that lap over each other', () => {

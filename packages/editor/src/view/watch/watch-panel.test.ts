@@ -2,7 +2,7 @@ import { inches, ticks } from '@trimwell/geometry';
 import { applyEdits, checkSketch, type Edit, type FindingCode, type Sketch } from '@trimwell/sketch';
 import { afterEach, beforeAll, expect, test, vi } from 'vitest';
 import { AssemblyWorker, planningPort } from '../../../../../tests/kit/assembly-worker.js';
-import { flatCard } from '../../../../../tests/kit/flat-card.js';
+import { type FlatPiece, flatCard } from '../../../../../tests/kit/flat-card.js';
 import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { cardWatchOf } from '../../session/card-watch-of.js';
@@ -127,6 +127,23 @@ test('a way to mend that turns out to harm the card is not taken, and another is
   act()?.click();
   expect(session.state.sketch.pieces.map(({ id }) => id)).not.toContain('flap');
   vi.unstubAllGlobals();
+});
+
+test('the words on the button tell which of two papers is changed', () => {
+  const mendOf = (pieces: Readonly<Record<string, FlatPiece>>): string | undefined => {
+    const sketch = flatCard(pieces);
+    const finding = checkSketch(sketch).find(({ code }) => code === 'overlap-too-small');
+    return finding && findingText(finding, sketch).mend;
+  };
+  const strip: FlatPiece = { at: [1 / 2, 2, 1.5, 1] };
+  expect(mendOf({ strip, upper: { at: [1 + 15 / 16, 1.5, 1.5, 2] } })).toBe('Make it longer underneath');
+  expect(mendOf({ tall: { at: [1 / 2, 1, 1.5, 3] }, upper: { at: [1 + 15 / 16, 2, 1.5, 1] } })).toBe(
+    'Make the upper one longer',
+  );
+  const round: FlatPiece = { ...strip, radius: 1 / 4 };
+  const upper: FlatPiece = { at: [1 + 15 / 16, 1.75, 1.5, 1.5] };
+  expect(mendOf({ round, upper })).toBe('Move it further under');
+  expect(mendOf({ other: { at: [1 / 2, 4, 1, 1] }, round, upper })).toBe('Move the upper one further over');
 });
 
 test('a piece that goes too little under two others stands in the list twice', async () => {

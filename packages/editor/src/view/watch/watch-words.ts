@@ -55,6 +55,7 @@ export function unmadeText({ piece, quantity, reason }: UnmadePiece, sketch: Ske
 
 function mendOf({ code, piece, fix }: Finding): string {
   const [first] = fix;
+  const upper = first && 'piece' in first && first.piece !== piece;
   switch (first?.do) {
     case 'round':
       return code === 'radius-too-large' ? 'Make them smaller' : 'Make them concentric';
@@ -76,7 +77,9 @@ function mendOf({ code, piece, fix }: Finding): string {
         : code === 'uneven-reveal'
           ? 'Set it even'
           : code === 'overlap-too-small'
-            ? 'Move it further under'
+            ? upper
+              ? 'Move the upper one further over'
+              : 'Move it further under'
             : 'Use the nearest mark';
     default:
       return code === 'part-repeats'
@@ -86,7 +89,7 @@ function mendOf({ code, piece, fix }: Finding): string {
           : code === 'uneven-reveal'
             ? 'Set it even'
             : code === 'overlap-too-small'
-              ? first && 'piece' in first && first.piece !== piece
+              ? upper
                 ? 'Make the upper one longer'
                 : 'Make it longer underneath'
               : code === 'too-narrow'
