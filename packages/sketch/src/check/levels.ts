@@ -52,7 +52,7 @@ export function levelsOf(sketch: Sketch, pieces: readonly Piece[], liesOver?: Li
   return found;
 }
 
-/** True when what lies at `upper` reaches down to the top of what lies at `lower`, which is below it. */
-export function reaches(upper: Level, lower: Level): boolean {
-  return lower.top >= upper.ground - FOLLOWED;
+/** True when what lies at `upper`, on foam of a height, reaches down to the top of what lies at `lower`, which is below it. */
+export function reaches(upper: Level, lower: Level, foam: number): boolean {
+  return lower.top + foam >= upper.ground - FOLLOWED;
 }

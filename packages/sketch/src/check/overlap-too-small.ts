@@ -35,7 +35,7 @@ function doesNotMatter(field: CheckField, piece: Piece, upper: Piece): boolean {
 function lapUnder(field: CheckField, piece: Piece, upper: Piece): Suspect | null {
   const { sketch, level } = field;
   const lap = smallLap(field, piece, upper);
-  if (!lap || !reaches(level(upper), level(piece)) || doesNotMatter(field, piece, upper)) return null;
+  if (!lap || !reaches(level(upper), level(piece), upper.raise) || doesNotMatter(field, piece, upper)) return null;
   return {
     code: 'overlap-too-small',
     severity: 'looks wrong',
@@ -67,7 +67,7 @@ export function isLapped(field: CheckField, upper: Piece): boolean {
 export function keptOff(field: CheckField): readonly Piece[] {
   const { sketch, level, over } = field;
   if (!field.lifted) return [];
-  const off = (piece: Piece, upper: Piece): boolean => !reaches(level(upper), level(piece));
+  const off = (piece: Piece, upper: Piece): boolean => !reaches(level(upper), level(piece), upper.raise);
   return sketch.pieces.filter(
     (piece) =>
       piece.shape === 'rectangle' &&

@@ -95,8 +95,8 @@ function heldTooLittleOn(sketch: Sketch, stack: FaceStack, least: Length): reado
 }
 
 /**
- * A piece on others that stand on foam, by less than glue needs, while the rest of it is in the air, or its own foam is; mended by
- * gluing it before them, so that it goes under them. Held by several of them, it is held by all together.
+ * A piece on others that stand on foam, by less than glue needs, while the rest of it is in the air, which its own foam, if any, is too
+ * low to fill; mended by gluing it before them, so that it goes under them. Held by several of them, it is held by all together.
  */
 export const heldTooLittle: CardCheck = ({ sketch, front, inside }) => {
   const least = leastOverlap(sketch.unit);
