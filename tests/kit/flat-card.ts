@@ -1,7 +1,7 @@
 import { expectSketch, type Piece, type Sketch } from '@trimwell/sketch';
 
 /** A piece of a flat card: where it lies and how large it is, in inches, and what else sets it apart. */
-export interface FlatPiece extends Partial<Pick<Piece, 'shape' | 'tilt' | 'punched'>> {
+export interface FlatPiece extends Partial<Pick<Piece, 'shape' | 'tilt' | 'punched' | 'art'>> {
   readonly at: readonly [x: number, y: number, width: number, height: number];
   /** Foam under it, in inches. */
   readonly foam?: number;

@@ -14,11 +14,13 @@ import { movedBy } from '../edit/apply-edit.js';
 import type { Edit, Piece } from '../model/sketch.js';
 import type { CheckField } from './check-field.js';
 import { coveredBy } from './covered.js';
-import { inLine } from './in-line.js';
+import { liesFreely, linedUp } from './lined-up.js';
 import { placedRectangle } from './placed-rectangle.js';
 
+type Place = Pick<Piece, 'x' | 'y' | 'width' | 'height'>;
+
 /** The place of `piece` made longer by `by` ticks towards one of its sides. */
-function longer(piece: Piece, { x, y }: Point, by: number): Pick<Piece, 'x' | 'y' | 'width' | 'height'> {
+function longer(piece: Piece, { x, y }: Point, by: number): Place {
   return {
     x: ticks(piece.x - (x < 0 ? by : 0)),
     y: ticks(piece.y - (y < 0 ? by : 0)),
@@ -58,7 +60,8 @@ function canGrow({ sketch }: CheckField, piece: Piece, along: Point): boolean {
 /** `piece` made longer by `by` ticks under those over it, unless what is added, or was cut off its corners, would show. */
 function tuckedIn(field: CheckField, piece: Piece, along: Point, by: number): readonly Edit[][] {
   const { over, opaque } = field;
-  if (by <= 0 || !canGrow(field, piece, along)) return [];
+  // What is printed on it would no longer be in the middle of what shows.
+  if (by <= 0 || piece.art || !canGrow(field, piece, along)) return [];
   const { tl, tr, br, bl } = piece.corners;
   const added = endOf(piece, along, by, by + Math.max(tl, tr, br, bl));
   if (!coveredBy(field, added, over(piece).filter(opaque))) return [];
@@ -94,7 +97,8 @@ function lapAtEnd(field: CheckField, piece: Piece, upper: Piece, along: Point, b
 
 /**
  * `upper` made longer by `by` ticks over `piece`, unless it would reach beyond that or onto something glued in between. Where it lies on
- * another paper with its other end it may be made longer there as well, so that it stays in the middle: rather so where both laps are alike.
+ * another paper with its other end it may be made longer there as well: where both laps are alike, or where it is to stay in the middle.
+ * No edge is taken out of line, but for others that lap over `piece` by too little as well.
  */
 function reachedOver(
   field: CheckField,
@@ -102,18 +106,21 @@ function reachedOver(
   upper: Piece,
   { along, depth }: Lap,
   by: number,
+  least: Length,
 ): readonly Edit[][] {
+  const { placed } = field;
   const back = { x: -along.x, y: -along.y };
   if (by <= 0 || !canGrow(field, upper, back) || !reachesOnly(field, piece, upper, back, by)) return [];
+  const alike = (other: Piece): boolean => leastLap(placed(piece), placed(other), least) !== null;
+  const told = linedUp(field, upper, along, (other) => other === piece || alike(other));
+  if (told.begin) return [];
   const one = longer(upper, back, by);
-  const both = longer({ ...upper, ...one }, along, by);
-  const [once, twice] = [one, both].map((place): Edit[] => [{ do: 'resize', piece: upper.id, ...place }]) as [
-    Edit[],
-    Edit[],
-  ];
-  const other = lapAtEnd(field, piece, upper, along, by);
-  if (other === null) return [once];
-  return Math.round(other) === Math.round(depth) ? [twice, once] : [once, twice];
+  const resized = (to: Place): Edit[] => [{ do: 'resize', piece: upper.id, ...to }];
+  const once = told.middle || upper.art ? [] : [resized(one)];
+  const other = told.end ? null : lapAtEnd(field, piece, upper, along, by);
+  if (other === null) return once;
+  const twice = resized(longer({ ...upper, ...one }, along, by));
+  return Math.round(other) === Math.round(depth) ? [twice, ...once] : [...once, twice];
 }
 
 /** `upper` moved by `by` ticks further over `piece`, unless it would lie on something glued in between. */
@@ -122,36 +129,6 @@ function movedOver(field: CheckField, piece: Piece, upper: Piece, along: Point, 
   const straight = upper.tilt === 0 && (along.x === 0 || along.y === 0);
   if (!straight || by <= 0 || reachesOthers(field, piece, upper, back, by)) return [];
   return moved(field, upper, piece, back, by);
-}
-
-/** Where a piece begins, where its middle is and where it ends along a direction. */
-function linesAlong({ shape, x, y, tilt }: PlacedPiece, along: Point) {
-  const middle = (x + shape.width / 2) * along.x + (y + shape.height / 2) * along.y;
-  const half = widthAlong({ shape, x, y, tilt }, along) / 2;
-  return { begin: middle - half, middle, end: middle + half };
-}
-
-/** True when an edge or the middle of one piece is in line with that of the other, as seen along a direction. */
-function linedUp(one: PlacedPiece, other: PlacedPiece, along: Point): boolean {
-  const [own, its] = [linesAlong(one, along), linesAlong(other, along)];
-  // What is tilted lies beside whole ticks.
-  const same = (line: number, as: number): boolean => Math.abs(line - as) < 1;
-  const edges = [its.begin, its.end];
-  return same(own.middle, its.middle) || edges.some((edge) => same(own.begin, edge) || same(own.end, edge));
-}
-
-/**
- * True when nothing but `upper` tells where `piece` belongs along a direction: it laps over no other paper, and is in line
- * neither with another one nor with the card.
- */
-function liesFreely({ sketch, placed }: CheckField, piece: Piece, upper: Piece, along: Point): boolean {
-  const own = placed(piece);
-  const card = placedRectangle(0, 0, sketch.card.width, sketch.card.height);
-  if (linedUp(own, card, along)) return false;
-  return !sketch.pieces.some((other) => {
-    if (other.face !== piece.face || other === piece || other === upper) return false;
-    return (inLine(piece, other) && linedUp(own, placed(other), along)) || leastLap(own, placed(other)) !== null;
-  });
 }
 
 /** `piece` moved along a direction by `by` ticks, as `other` asks for. Askew it is moved by whole marks, further rather than less. */
@@ -180,7 +157,7 @@ export function lapMends(
   const over = Math.ceil((least - depth) / step) * step;
   return [
     ...tuckedIn(field, piece, along, under),
-    ...reachedOver(field, piece, upper, { along, depth }, over),
+    ...reachedOver(field, piece, upper, { along, depth }, over, least),
     ...moved(field, piece, upper, along, under),
     ...movedOver(field, piece, upper, along, over),
   ];

@@ -37,10 +37,20 @@ test('a strip that goes too little under two papers is told of both, and is made
 
 test('what cannot be made longer unseen is reached over by the other, by as little as glue needs (by hand)', () => {
   // Made longer to the right the tall one would show above and below the other.
-  const tall = flatCard({ tall: { at: [1 / 2, 3 / 4, 1.5, 4] }, upper: { at: [1 + 15 / 16, 2, 1.5, 1] } });
+  const twoOf = { tall: { at: [1 / 2, 3 / 4, 1.5, 4] }, upper: { at: [1 + 15 / 16, 2, 1.5, 1] } } as const;
+  const tall = flatCard(twoOf);
   const reached = { do: 'resize', piece: 'upper', x: inches(1 + 7 / 8), width: inches(1 + 9 / 16), height: inches(1) };
   expect(laps(tall)).toMatchObject([{ piece: 'tall', fix: [reached] }]);
   expect(laps(mended(tall))).toEqual([]);
+  // In line with a caption it stays so, and the tall one, which lies freely, is moved; so where the new end would push what is printed aside.
+  const caption = { at: [1 + 15 / 16, 5, 1, 1 / 4] } as const;
+  expect(laps(flatCard({ ...twoOf, caption }))).toMatchObject([{ fix: [{ do: 'place', piece: 'tall' }] }]);
+  const art: FlatPiece['art'] = { motif: 'words', words: 'Hello', ink: '#334433' };
+  const printed = { ...twoOf, upper: { ...twoOf.upper, art } };
+  expect(laps(flatCard(printed))).toMatchObject([{ fix: [{ do: 'place', piece: 'tall' }] }]);
+  const strip = { at: [1 / 2, 2, 1.5, 1], art } as const;
+  const wide = { at: [1 + 15 / 16, 1.5, 1.5, 2] } as const;
+  expect(laps(flatCard({ strip, wide }))).toMatchObject([{ fix: [{ do: 'place', piece: 'strip' }] }]);
   // Arms that hold a panel from both sides: it could go further under neither without coming out from under the other.
   const arms = flatCard({
     panel: { at: [15 / 16, 1, 2 + 3 / 8, 3] },
@@ -52,13 +62,13 @@ test('what cannot be made longer unseen is reached over by the other, by as litt
     { other: 'right', fix: [{ piece: 'right', x: inches(3 + 3 / 16), width: inches(13 / 16) }] },
   ]);
   expect(checkSketch(mended(mended(arms)))).toEqual([]);
-  // What is glued in between, where the other would reach, is not hidden by it.
+  // What is glued in between, where the other would reach, is not hidden by it; nor is what bears it moved away under it.
   const label = flatCard({
     tall: { at: [1 / 2, 3 / 4, 1.5, 4] },
     label: { at: [1, 2.25, 7 / 8 + 1 / 32, 1 / 2], shape: 'ellipse' },
     upper: { at: [1 + 15 / 16, 2, 1.5, 1] },
   });
-  expect(laps(label)).toMatchObject([{ piece: 'tall', fix: [{ do: 'place', piece: 'tall' }] }]);
+  expect(laps(label)).toMatchObject([{ piece: 'tall', fix: [] }]);
 });
 
 test('only what lies freely is moved: the lower one further under, or else the upper one further over', () => {
@@ -79,13 +89,21 @@ test('only what lies freely is moved: the lower one further under, or else the u
   ];
   for (const at of told)
     expect(fix({ other: { at } })).toMatchObject([{ do: 'place', piece: 'upper', x: inches(1 + 7 / 8) }]);
+  expect(fix({ other: { at: [1, 4, 1 / 2, 1], shape: 'ellipse' } })).toMatchObject([{ piece: 'upper' }]);
+  // A border of 1/4 in at its left and above it would be uneven.
+  const cornered = flatCard({
+    panel: { at: [3 / 8, 3 / 8, 2, 2], radius: 1 / 4 },
+    upper: { at: [2 + 5 / 16, 5 / 16, 1.5, 2.25] },
+  });
+  expect(laps(cornered)).toMatchObject([{ piece: 'panel', fix: [{ do: 'place', piece: 'upper' }] }]);
   const atEdge = {
     background: { at: [1 / 4, 4, 1, 1] as const },
     ...round,
     strip: { at: [0, 2, 2, 1] as const, radius: 1 / 4 },
   };
   expect(laps(flatCard(atEdge))).toMatchObject([{ fix: [{ do: 'place', piece: 'upper' }] }]);
-  // Beside the strip it tells nothing about where that belongs.
+  // Beside the strip it tells nothing about where that belongs, though it lies as far from it as it reaches below it.
+  expect(fix({ other: { at: [1 / 4, 2.75, 1 / 8, 1 / 2] } })).toMatchObject([{ do: 'place', piece: 'strip' }]);
   expect(fix({ other: { at: [1 / 4, 4, 1, 1] } })).toMatchObject([{ do: 'place', piece: 'strip' }]);
   // Nor is the upper one moved out of line, or onto what lies on the strip before it.
   const beside: FlatPiece = { at: [1 / 2, 4, 1 + 7 / 16, 1] };
@@ -107,16 +125,34 @@ test('what lies on two papers alike is made longer at both ends, so that it stay
       bottom: { at: [3 / 8, 4.5 - lower, 3.5, 5 / 8 + lower] },
       left: { at: [3 / 8, 1 - 1 / 32, 5 / 8, 3.5 + 1 / 16] },
     }) as const;
+  // The other side is in line with it, and laps alike.
+  const right = { at: [3 + 1 / 4, 1 - 1 / 32, 5 / 8, 3.5 + 1 / 16] } as const;
+  expect(laps(flatCard({ ...frame(0), right }))).toMatchObject([
+    { piece: 'top', other: 'left', fix: [{ piece: 'left', height: inches(3.5 + 5 / 16) }] },
+    { piece: 'top', other: 'right', fix: [{ piece: 'right', height: inches(3.5 + 5 / 16) }] },
+    { piece: 'bottom', other: 'left' },
+    { piece: 'bottom', other: 'right' },
+  ]);
+  // Something else that is in line with its lower end keeps it there.
+  const beside = { at: [2, 4, 1 / 2, 17 / 32] } as const;
+  expect(laps(flatCard({ ...frame(0), beside }))[0]).toMatchObject({ other: 'left', fix: [] });
   const once = mended(flatCard(frame(0)));
   expect(once.pieces.find(({ id }) => id === 'left')).toMatchObject({
     y: inches(1 - 5 / 32),
     height: inches(3.5 + 5 / 16),
   });
   expect(laps(once)).toEqual([]);
-  // Where the other end lies well on its rail, one end is enough.
+  // Also where the other end lies well on its rail: it is in the middle of the card.
   expect(laps(flatCard(frame(1 / 4)))).toMatchObject([
-    { piece: 'top', fix: [{ piece: 'left', y: inches(1 - 5 / 32), height: inches(3.5 + 3 / 16) }] },
+    { piece: 'top', fix: [{ piece: 'left', y: inches(1 - 5 / 32), height: inches(3.5 + 5 / 16) }] },
   ]);
+  // In the middle of nothing, one end is enough.
+  const bar = flatCard({
+    one: { at: [1 / 2, 1 / 2, 1, 1] },
+    two: { at: [1 / 2, 3, 1, 1.5] },
+    bar: { at: [3 / 4, 1.5 - 1 / 16, 3 / 8, 1.5 + 5 / 16] },
+  });
+  expect(laps(bar)).toMatchObject([{ piece: 'one', fix: [{ piece: 'bar', height: inches(1.5 + 6 / 16) }] }]);
 });
 
 test('no mend hides more of a punched edge (by hand)', () => {

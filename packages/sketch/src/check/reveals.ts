@@ -1,5 +1,8 @@
 import type { Piece, Sketch } from '../model/sketch.js';
 
+/** Marks of the ruler: the widest that is taken for a border. */
+export const WIDEST_BORDER = 12;
+
 type Place = Pick<Piece, 'x' | 'y' | 'width' | 'height'>;
 
 /** What shows of an outer piece on each side of an inner one, in ticks; less than 0 where the inner one reaches beyond. */

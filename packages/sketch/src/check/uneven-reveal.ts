@@ -3,12 +3,11 @@ import { movedBy } from '../edit/apply-edit.js';
 import type { Edit, Piece } from '../model/sketch.js';
 import type { CheckField } from './check-field.js';
 import type { Check, Suspect } from './finding.js';
-import { cardPlace, type Reveals, revealsOf, sides } from './reveals.js';
+import { cardPlace, type Reveals, revealsOf, sides, WIDEST_BORDER } from './reveals.js';
 
-/** Marks of the ruler: what two borders may differ by, what the fourth may, and the widest that is taken for a border. */
+/** Marks of the ruler: what two borders may differ by, and what the fourth may. */
 const SLIP = 2;
 const FOURTH = 3;
-const WIDEST = 12;
 
 /** The topmost piece below that holds all of `piece`, or null for the card. A mat that is out of true is told as such. */
 function holderOf({ under }: CheckField, piece: Piece): Piece | null {
@@ -24,7 +23,8 @@ type Pair = readonly [near: number, far: number];
 /** What has to be moved for two borders to be alike, or 0 when they are, or when they are meant to differ. */
 function slip([near, far]: Pair, at: Length, step: Length): number {
   const differ = Math.abs(near - far);
-  if (differ === 0 || differ > SLIP * step || Math.min(near, far) <= 0 || Math.max(near, far) > WIDEST * step) return 0;
+  if (differ === 0 || differ > SLIP * step || Math.min(near, far) <= 0 || Math.max(near, far) > WIDEST_BORDER * step)
+    return 0;
   const by = (far - near) / 2;
   // On the ruler it lies as near to the middle as can be: between two marks there is none.
   if (at % step === 0 && differ <= step && (at + by) % step !== 0) return 0;
@@ -39,7 +39,7 @@ function oddSide({ left, top, right, bottom }: Reveals, step: Length) {
       .filter((key) => key !== side)
       .map((key) => all[key]);
     const differ = reveal - one;
-    const even = rest.every((other) => other === one) && one > 0 && one <= WIDEST * step;
+    const even = rest.every((other) => other === one) && one > 0 && one <= WIDEST_BORDER * step;
     if (even && differ !== 0 && reveal > 0 && Math.abs(differ) <= FOURTH * step) return { side, differ };
   }
   return null;
