@@ -71,6 +71,23 @@ test('shingles are as high as two of them where each goes a little over the one 
   expect(stackHeights(along.map((box) => layer(box, 0.3))).height).toBe(millimetres(4.8));
 });
 
+test('what lies in a slit between two boards is as high however the stack is turned (by hand)', () => {
+  // The sheet bridges from the board to both sides of the slit: 2 mm less 1.2 are followed; the slit itself is 2 mm deep, and bridged.
+  const slit = (turned: boolean) => {
+    const at = (x: number, y: number, wide: number, high: number, thick: number, follows = 0): ThickPiece =>
+      layer(turned ? [y, x, high, wide] : [x, y, wide, high], thick, 0, 0, 'rectangle', follows);
+    return [
+      at(0, 0, 20, 10, 2),
+      at(0, 20, 20, 10, 1.2),
+      at(0, 32, 20, 10, 1.2),
+      at(0, 0, 20, 42, 0.3, 1),
+      at(5, 25, 5, 12, 0.3, 1),
+    ];
+  };
+  expect(tops(slit(false))).toEqual([2, 1.2, 1.2, 2.3, 2.6]);
+  expect(tops(slit(true))).toEqual([2, 1.2, 1.2, 2.3, 2.6]);
+});
+
 test('a paper follows three papers down to the card, and bridges what is lower by four (by hand)', () => {
   const over = (papers: number) => [
     ...Array.from({ length: papers }, () => paper(0, 0, 20, 20)),
@@ -103,6 +120,20 @@ test('ovals go over each other within their curves, and tilted papers that abut 
   };
   const along = 20 * 640 * Math.cos(Math.PI / 6);
   expect(tops([strip(0, 0), strip(Math.floor(along), 20 * 320)])).toEqual([0.3, 0.3]);
+});
+
+test('papers lap over each other between the arcs of their round corners (by hand)', () => {
+  const round = (x: number, y: number): ThickPiece => {
+    const { placed, ...thick } = paper(x, y, 30, 30);
+    const [radius] = [millimetres(12)];
+    return {
+      ...thick,
+      placed: { ...placed, shape: { ...placed.shape, corners: { tl: radius, tr: radius, br: radius, bl: radius } } },
+    };
+  };
+  // The corners reach over each other by 11 mm both ways, of which their arcs leave a lens 5.6 mm long; a label lies over that.
+  expect(tops([round(0, 0), round(19, 19), paper(15, 15, 20, 20)])).toEqual([0.3, 0.6, 0.9]);
+  expect(tops([round(0, 0), round(23, 23), paper(15, 15, 20, 20)])).toEqual([0.3, 0.3, 0.6]);
 });
 
 test('the tip of a corner on a board bears a piece, even where no line meets it (by hand)', () => {
@@ -158,6 +189,15 @@ test('500 random stacks of papers, boards and foam are as high as a raster of wh
       // The chain is what it says: it adds up to the height.
       const sum = chain.reduce((all, at) => all + (stack[at]?.caliper ?? 0) + (stack[at]?.raise ?? 0), 0);
       expect(sum).toBe(height);
+      // Turned by a quarter it is as high.
+      const turned = stack.map(({ placed, ...thick }): ThickPiece => {
+        const { x, y, shape } = placed;
+        return {
+          ...thick,
+          placed: { ...placed, x: y, y: x, shape: { ...shape, width: shape.height, height: shape.width } },
+        };
+      });
+      expect(stackHeights(turned).layers.map(({ top }) => top)).toEqual(layers.map(({ top }) => top));
     }),
     { numRuns: 500 },
   );

@@ -30,11 +30,15 @@ function inRounded(shape: PieceShape): Test['holds'] {
   };
 }
 
-/** True in an ellipse whose half sides are smaller by the margin, which lies at least so far within it. */
+/**
+ * True in an ellipse shrunk about its middle by as much as its shorter half side is by the margin: it lies at least so far within, since
+ * what is left of both half sides is a like ellipse that holds a disc of the margin. One with half sides less the margin would be nearer.
+ */
 function inEllipse(shape: PieceShape): Test['holds'] {
+  const [halfWidth, halfHeight] = [shape.width / 2, shape.height / 2];
   return (x, y, margin) => {
-    const [a, b] = [shape.width / 2 - margin, shape.height / 2 - margin];
-    return a > 0 && b > 0 && (x / a) ** 2 + (y / b) ** 2 <= 1;
+    const share = 1 - margin / Math.min(halfWidth, halfHeight);
+    return share > 0 && (x / halfWidth) ** 2 + (y / halfHeight) ** 2 <= share * share;
   };
 }
 

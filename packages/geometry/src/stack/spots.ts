@@ -1,8 +1,9 @@
+import { isPunched } from '../outline/punched-shape.js';
 import { crossingsOf } from './lines.js';
 import { placedBounds } from './placed-bounds.js';
 import { boundaryIn, FACE, type PlacedPiece } from './placed-piece.js';
 
-/** Lines across all of a stack, beside those at the ends and through the middle of what is no upright rectangle. */
+/** Lines across all of a stack, beside those at the ends and through the middle of what is no plain upright rectangle. */
 const ACROSS = 48;
 
 /** What is no wider than this, in ticks, is no spot. */
@@ -11,19 +12,26 @@ const NARROW = 1e-6;
 /** Pieces that fit into one word of a set. */
 const WORD = 30;
 
-/** True for upright rectangles: all that their corners leave of them is met at their ends. */
-function isUpright({ shape, tilt }: PlacedPiece): boolean {
-  return shape.shape === 'rectangle' && tilt % 90 === 0;
+/** True for plain upright rectangles: all that others leave of them is met at ends. */
+function isPlain({ shape, tilt }: PlacedPiece): boolean {
+  const { tl, tr, br, bl } = shape.corners;
+  return shape.shape === 'rectangle' && tilt % 90 === 0 && tl + tr + br + bl === 0 && !isPunched(shape);
 }
 
-/** The level lines on which it is looked what lies over each other: one tick within the ends of each piece, and some between. */
+/**
+ * The level lines on which it is looked what lies over each other: one tick beside the ends of each piece, where every part of upright
+ * rectangles begins or ends; and some between of what is not plain.
+ */
 function linesOver(pieces: readonly PlacedPiece[]): readonly number[] {
   const lines = new Set<number>();
   let [first, last] = [Infinity, -Infinity];
   for (const piece of pieces) {
     const { top, bottom } = placedBounds(piece);
     lines.add(top + 1).add(bottom - 1);
-    if (isUpright(piece)) continue;
+    if (isPlain(piece)) {
+      lines.add(top - 1).add(bottom + 1);
+      continue;
+    }
     lines.add((top + bottom) / 2);
     [first, last] = [Math.min(first, top), Math.max(last, bottom)];
   }
@@ -59,8 +67,8 @@ function listed(words: readonly number[]): readonly number[] {
 }
 
 /**
- * The spots of a stack: each is the places of the pieces that lie over it, in ascending order. What is no upright rectangle is looked at
- * on lines, so that a spot which lies between two of them may be missed; no spot is told twice.
+ * The spots of a stack: each is the places of the pieces that lie over it, in ascending order. What is no plain upright rectangle is
+ * looked at on lines, so that a spot which lies between two of them may be missed; no spot is told twice.
  */
 export function spotsOf(pieces: readonly PlacedPiece[]): readonly (readonly number[])[] {
   const spots = new Map<string, readonly number[]>();

@@ -120,3 +120,15 @@ test('a piece on foam stands on that beside what it partly lies on, unless its f
   const foot = { foot: { at: [2 + 7 / 8, 1.5, 1 / 2, 1 / 2], foam: FOAM } } as const;
   expect(held({ ...foot, ...beside(1 / 32, 1 / 16) })).toEqual([]);
 });
+
+test('the tip of a thin oval holds less than its depth tells (geometry of the ellipse)', () => {
+  const flame = (lap: number) =>
+    ({
+      panel: { at: [1, 1, 2, 2], foam: FOAM },
+      flame: { at: [2, 3 - lap, 3 / 16, 1.75], shape: 'ellipse' },
+    }) as const;
+  // A disc of 1/8 in goes into the oval where that is as wide: 0.22 in from its tip, and so into 0.29 in of it.
+  expect(held(flame(0.25))).toMatchObject([{ piece: 'flame' }]);
+  expect(held(flame(0.25))[0]?.amount).toBeGreaterThan(inches(3 / 32));
+  expect(held(flame(0.3))).toEqual([]);
+});
