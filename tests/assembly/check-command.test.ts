@@ -63,6 +63,52 @@ test('what stops the build ends with 1, in words and in JSON', async () => {
   expect(document.post.countries).toHaveLength(6);
 });
 
+test('what no sheet gives stops the build also where the cards are as many as possible', async () => {
+  const open = (papers: readonly object[]): string =>
+    JSON.stringify({
+      trimwell: 1,
+      id: 'open',
+      title: 'Open',
+      unit: 'in',
+      card: { width: '4 1/4 in', height: '5 1/2 in', fold: 'left', base: 'ivory' },
+      papers,
+      pieces: [
+        {
+          id: 'panel',
+          name: 'Panel',
+          kind: 'panel',
+          x: '1/8 in',
+          y: '1/8 in',
+          width: 4,
+          height: '5 1/4 in',
+          from: 'moss',
+        },
+      ],
+      batch: { cards: 'as many as possible' },
+    });
+  const paper = (id: string, width: number, height: number, more: object = {}) => ({
+    id,
+    name: id,
+    kind: 'cardstock',
+    width,
+    height,
+    caliper: '0.3 mm',
+    gsm: 250,
+    look: { pattern: 'plain', ground: '#f5f0e6', inks: ['#f0e2d2'], repeat: '1/2 in' },
+    ...more,
+  });
+  const good = await check(open([paper('ivory', 8.5, 11), paper('moss', 12, 12)]));
+  expect([good.code, good.out]).toEqual([0, expect.stringContaining('To watch: nothing.')]);
+  // Nothing is limited: the scrap is too small for the panel.
+  const scrap = await check(open([paper('ivory', 8.5, 11), paper('moss', 3, 3)]));
+  expect([scrap.code, scrap.out]).toEqual([1, expect.stringContaining('1 of Panel cannot be cut from the sheets')]);
+  // Limited by the base, of which no card can be made.
+  const limited = await check(open([paper('ivory', 8.5, 11, { sheets: 5 }), paper('moss', 3, 3)]));
+  expect([limited.code, limited.out]).toEqual([1, expect.stringContaining('1 of Panel cannot be cut from the sheets')]);
+  const none = await check(open([paper('ivory', 8.5, 11, { sheets: 0 }), paper('moss', 12, 12)]));
+  expect([none.code, none.out]).toEqual([1, expect.stringContaining('1 of Card base cannot be cut from the sheets')]);
+});
+
 test('visible and hidden areas of the JSON add up to each piece', async () => {
   const { out } = await check(sketchText('tide-line'), '--json');
   const { faces } = JSON.parse(out);

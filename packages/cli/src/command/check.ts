@@ -1,13 +1,36 @@
 import { checkText } from '@trimwell/handout/check';
-import { AS_MANY_AS_POSSIBLE, batchRecipe, isLimited, readSketchText } from '@trimwell/sketch';
+import {
+  AS_MANY_AS_POSSIBLE,
+  type BatchPlan,
+  batchRecipe,
+  isLimited,
+  planBatch,
+  readSketchText,
+  type Sketch,
+} from '@trimwell/sketch';
 import { assembly, letterLimits, safeFindings, writeAssembly } from '@trimwell/sketch/assembly';
 import { batchOf } from './batch-of.js';
 import type { ReadText } from './input.js';
-import { oneOf, onlyName, sortWords } from './options.js';
+import { oneOf, onlyName, sortWords, type Words } from './options.js';
 import { badInput, MADE, type Outcome, printed, UNMADE } from './outcome.js';
 import { SAVING_FLAGS, SAVINGS_USAGE, withSavings } from './savings.js';
 
 export const CHECK_USAGE = `trimwell check SKETCH.json|- [--post COUNTRY] [--cards N|most] [--work N] ${SAVINGS_USAGE} [--json]`;
+
+/**
+ * The plan that tells what cannot be cut: of the cards asked for, or of the most that there can be. Where that is none, and where no paper
+ * limits them, of one card, so that a piece which no sheet gives is told; null where that lacks nothing, since then it says nothing.
+ */
+function plannedBatch(sketch: Sketch, words: Words): BatchPlan | null {
+  const open = sketch.batch.cards === AS_MANY_AS_POSSIBLE && !words.values.has('cards');
+  const recipe = batchRecipe(sketch);
+  if (!open || isLimited(recipe)) {
+    const asked = batchOf(sketch, words);
+    if (asked.cards > 0) return asked;
+  }
+  const one = planBatch(recipe, 1);
+  return one.papers.some(({ plan }) => plan.unmade.length > 0) ? one : null;
+}
 
 /**
  * `trimwell check`: whether the card can be cut, built, folded, slipped into its envelope and posted. Ends with 1 where something
@@ -21,13 +44,8 @@ export async function check(args: readonly string[], readText: ReadText): Promis
   const reading = readSketchText(await readText(file));
   if (!reading.ok) return badInput(reading.problems, file);
   const sketch = withSavings(reading.sketch, words);
-  // Without a number of cards nothing is planned, where no paper limits them.
-  const open = sketch.batch.cards === AS_MANY_AS_POSSIBLE && !words.values.has('cards');
-  const plans = !open || isLimited(batchRecipe(sketch));
-  const found = assembly(sketch, {
-    ...(post === undefined ? {} : { post }),
-    ...(plans ? { batch: batchOf(sketch, words) } : {}),
-  });
+  const batch = plannedBatch(sketch, words);
+  const found = assembly(sketch, { ...(post === undefined ? {} : { post }), ...(batch ? { batch } : {}) });
   const pieces = safeFindings(found);
   const out = words.flags.has('json')
     ? `${JSON.stringify(writeAssembly(found, pieces))}\n`

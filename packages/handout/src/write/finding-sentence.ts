@@ -70,7 +70,7 @@ export const LETTER_REASONS: Readonly<Record<CardFinding['reasons'][number], str
   'too-heavy': 'too heavy',
   proportion: 'not of the proportion that machines take',
   thin: 'too thin for its size',
-  uneven: 'perhaps of uneven thickness, because of its foam',
+  uneven: 'perhaps of uneven thickness, because of foam or board',
 };
 
 function reasonsText({ reasons }: CardFinding): string {

@@ -1,6 +1,7 @@
 import { inches, millimetres, ticks } from '@trimwell/geometry';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { flatCard } from '../../../../tests/kit/flat-card.js';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import { planBatch } from '../batch/batch-plan.js';
 import { batchRecipe } from '../batch/batch-recipe.js';
@@ -244,6 +245,40 @@ test('a dark base without anything inside gets a liner of the light plain paper,
     height: inches(5.25),
     from: 'moss',
   });
+});
+
+test('the liner is of an opaque plain paper that is large enough', () => {
+  const dark = applyEdits(measured(), [
+    base({ look: { pattern: 'plain', ground: '#101018', inks: [], repeat: inches(1) } }),
+    { do: 'remove-piece', piece: 'liner' },
+  ]);
+  const [moss] = dark.papers.filter(({ id }) => id === 'moss');
+  if (!moss) throw new Error('the sample has moss card');
+  const vellum = { ...moss, id: 'mist', kind: 'vellum' } as const;
+  const scrap = { ...moss, id: 'scrap', width: inches(3), height: inches(3) };
+  const from = (papers: Sketch['papers']): unknown => {
+    const [fix] = assembly({ ...dark, papers }).findings.flatMap((each) =>
+      each.code === 'dark-inside' ? each.fix : [],
+    );
+    return fix?.do === 'add-piece' ? fix.piece.from : null;
+  };
+  expect(from([vellum, scrap, ...dark.papers])).toBe('moss');
+  // The other papers of the sample are patterned, or dark by now.
+  const others = dark.papers.map((paper) =>
+    paper.id === 'moss' ? { ...paper, width: inches(3), height: inches(3) } : paper,
+  );
+  expect(from(others)).not.toBe('moss');
+});
+
+test('a board under a piece makes the letter uneven, as foam does; papers do not', () => {
+  const flat = flatCard({ tile: { at: [1, 1, 1.5, 1.5] } });
+  expect(assembly(flat).posted.uneven).toBe(false);
+  expect(assembly(flatCard({ tile: { at: [1, 1, 1.5, 1.5], foam: 1 / 16 } })).posted.uneven).toBe(true);
+  const [paper] = flat.papers;
+  if (!paper) throw new Error('the card has a paper');
+  const papers = [paper, { ...paper, id: 'board', caliper: millimetres(2) }];
+  const pieces = flat.pieces.map((piece) => (piece.id === 'tile' ? { ...piece, from: 'board' } : piece));
+  expect(assembly({ ...flat, papers, pieces }).posted.uneven).toBe(true);
 });
 
 test('a card larger than every usual envelope gets one that is folded from paper', () => {

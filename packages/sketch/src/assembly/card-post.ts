@@ -1,4 +1,5 @@
 import { type Size, ticks } from '@trimwell/geometry';
+import { isLifted } from '../check/levels.js';
 import type { Sketch } from '../model/sketch.js';
 import { type LetterAnswer, letterClassOf, type PostItem } from '../post/letter-class.js';
 import { letterLimits, type PostCountry } from '../post/letter-limits.js';
@@ -37,7 +38,7 @@ export function postedCard(
     height,
     thickness: ticks(Math.round(thickness.height + ENVELOPE_SHEETS * ENVELOPE_PAPER.caliper)),
     weight: weight.grams + sheetWeight((width + height) ** 2 / 2, ENVELOPE_PAPER.gsm),
-    uneven: sketch.pieces.some(({ raise }) => raise > 0),
+    uneven: sketch.pieces.some((piece) => isLifted(sketch, piece)),
     estimated: thickness.estimated || weight.estimated,
   };
 }

@@ -3,7 +3,7 @@ import { pieceBlank } from '../batch/piece-blank.js';
 import type { Piece, Sketch } from '../model/sketch.js';
 
 /** True when a sheet of every paper that `piece` is cut from is large enough for it. */
-function fitsSheets(sketch: Sketch, piece: Piece): boolean {
+export function fitsSheets(sketch: Sketch, piece: Piece): boolean {
   const papers = sketch.mixes.find(({ id }) => id === piece.from)?.papers ?? [piece.from];
   const { width, height } = pieceBlank(sketch, piece);
   return sketch.papers

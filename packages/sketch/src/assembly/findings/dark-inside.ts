@@ -1,6 +1,7 @@
 import { ticks } from '@trimwell/geometry';
 import { CARD_BASE } from '../../batch/recipe.js';
-import type { Edit, Piece, Sketch } from '../../model/sketch.js';
+import { fitsSheets } from '../../check/fits-sheet.js';
+import type { Edit, Paper, Piece, Sketch } from '../../model/sketch.js';
 import type { CardCheck } from '../card-finding.js';
 import { isDark, linerReveal } from '../card-fold.js';
 
@@ -13,9 +14,9 @@ function freeId({ pieces }: Sketch): string {
   }
 }
 
-function withLiner(sketch: Sketch, from: string, size: Pick<Piece, 'width' | 'height'>): Edit {
+function linerOf(sketch: Sketch, from: string, size: Pick<Piece, 'width' | 'height'>): Piece {
   const [square, off] = [ticks(0), linerReveal(sketch.unit)];
-  const piece: Piece = {
+  return {
     id: freeId(sketch),
     name: 'Liner',
     kind: 'liner',
@@ -31,19 +32,25 @@ function withLiner(sketch: Sketch, from: string, size: Pick<Piece, 'width' | 'he
     raise: square,
     perCard: 1,
   };
-  return { do: 'add-piece', piece, at: 0 };
+}
+
+/** True for a paper that is written on and through which the dark one does not show. */
+function isLight(paper: Paper): boolean {
+  return paper.look.pattern === 'plain' && paper.kind !== 'foil' && paper.kind !== 'vellum' && !isDark(paper);
 }
 
 /**
- * A folded card of dark paper with nothing inside to write on; mended by a liner of a plain light paper of the sketch, 1/8 in or 3 mm
- * in from every edge.
+ * A folded card of dark paper with nothing inside to write on; mended by a liner, 1/8 in or 3 mm in from every edge, of the first plain
+ * light paper of the sketch that is large enough and will do.
  */
 export const darkInside: CardCheck = ({ sketch, fold }) => {
   const anything = sketch.pieces.some(({ face }) => face === 'inside');
   if (sketch.card.fold === 'none' || !fold.dark || anything) return [];
-  const light = sketch.papers.find(
-    (paper) => paper.look.pattern === 'plain' && paper.kind !== 'foil' && !isDark(paper),
-  );
+  const { liner } = fold;
+  const liners =
+    liner.width > 0 && liner.height > 0
+      ? sketch.papers.filter(isLight).map(({ id }) => linerOf(sketch, id, liner))
+      : [];
   return [
     {
       code: 'dark-inside',
@@ -52,7 +59,9 @@ export const darkInside: CardCheck = ({ sketch, fold }) => {
       paper: sketch.card.base,
       place: null,
       amount: 0,
-      fixes: light && fold.liner.width > 0 && fold.liner.height > 0 ? [[withLiner(sketch, light.id, fold.liner)]] : [],
+      fixes: liners
+        .filter((piece) => fitsSheets(sketch, piece))
+        .map((piece): readonly Edit[] => [{ do: 'add-piece', piece, at: 0 }]),
     },
   ];
 };
