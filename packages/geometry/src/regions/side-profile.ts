@@ -1,6 +1,7 @@
 import { type Length, ticks } from '../length/length.js';
+import type { ThickPiece } from '../stack/levels.js';
 import { placedBounds } from '../stack/placed-bounds.js';
-import type { StackHeights, ThickPiece } from './stack-heights.js';
+import type { StackHeights } from './stack-heights.js';
 
 /** A stretch of a stack seen from its side, from the left (or from the top), and the highest piece over it. */
 export interface ProfileStretch {

@@ -1,38 +1,41 @@
 import { type Length, ticks } from '../length/length.js';
-import type { PlacedPiece } from '../stack/placed-piece.js';
+import {
+  isRigid,
+  LAID_FLAT,
+  type Level,
+  type LiesOver,
+  levelsOf,
+  reaches,
+  standsOn,
+  type ThickPiece,
+} from '../stack/levels.js';
 import { spotsOf } from '../stack/spots.js';
 import { piecesUnder } from './lies-over.js';
 
-/** A piece of a stack with what it adds to it. */
-export interface ThickPiece {
-  readonly placed: PlacedPiece;
-  /** How thick its paper is. */
-  readonly caliper: Length;
-  /** Height of the foam under it; 0 when it is glued flat. */
-  readonly raise: Length;
-  /** How high the steps are that it follows, glued flat as it is; 0 for what stays flat: a board, or what lies on foam. */
-  readonly follows: Length;
-}
-
 /** How high a piece lies at its highest spot, above what its stack is glued to. */
 export interface LayerHeight {
-  /** Its own under side: what it rests on, and its foam. */
+  /** Its own under side: what it rests on, and its foam where it rests on that. */
   readonly bottom: Length;
   readonly top: Length;
-  /** Where it lies lower, it is lower by this at most; what is deeper below it is bridged. */
-  readonly follows: Length;
-  /** The pieces that bear it, by their places in the stack: the highest ones under it. Empty on the card itself. */
+  /** Its foam as far as it counts: none where it rests on something that is higher than its foam beside it. */
+  readonly foam: Length;
+  /** The pieces that bear it there, by their places in the stack. Empty on the card itself. */
   readonly restsOn: readonly number[];
   /** All pieces under it, whether they bear it or are bridged. */
   readonly over: readonly number[];
+  /** Those of them that it comes down to, or that its foam stands on; and whether it does so on what the stack is glued to. */
+  readonly gluedTo: readonly number[];
+  readonly gluedToGround: boolean;
 }
 
 /** The heights of a stack, and where it is highest: the lowest of the highest pieces, by its place in the stack. */
 export interface StackHeights {
   readonly layers: readonly LayerHeight[];
+  /** How high each piece lies on foam and boards alone. */
+  readonly levels: readonly Level[];
   readonly height: Length;
   readonly highest: number | null;
-  /** The pieces that lie on each other there, from the bottom up to the highest: their calipers and their foam are the height. */
+  /** The pieces that lie on each other there, from the bottom up to the highest: their calipers, and what of their foam counts, are the height. */
   readonly chain: readonly number[];
 }
 
@@ -55,54 +58,81 @@ interface Laid {
   readonly bearing: Bearing;
 }
 
-/** Those of `over` that none of `spots` shows, and how high each of them lies. */
-function unmetUnder(over: readonly number[], spots: readonly Spot[], laid: readonly Laid[]) {
-  const met = new Uint8Array(laid.length);
+/** Something that a piece may rest on: a spot, or a piece that no spot shows; how high it is, and the piece there. */
+interface Support {
+  readonly from: Spot | number;
+  readonly top: number;
+  /** Null on what the stack is glued to. */
+  readonly lower: number | null;
+  /** What of the foam of the piece stands there. */
+  readonly foam: number;
+}
+
+/** Which pieces lie under `over`, lowest first, that no spot shows. */
+function unmetUnder(over: readonly number[], spots: readonly Spot[], count: number): readonly number[] {
+  const met = new Uint8Array(count);
   for (const { pieces, tops } of spots) for (let at = 0; at < tops.length; at += 1) met[pieces[at] ?? 0] = 1;
-  return over.filter((lower) => !met[lower]).map((lower) => ({ lower, top: laid[lower]?.layer.top ?? 0 }));
+  return over.filter((lower) => !met[lower]);
 }
 
 /** Glues one piece onto `spots`, all that it lies over, and onto the pieces under it. */
 function lay(
-  { caliper, raise, follows }: ThickPiece,
+  piece: ThickPiece,
+  level: Level,
   over: readonly number[],
   spots: readonly Spot[],
   laid: readonly Laid[],
+  levels: readonly Level[],
 ): Laid {
-  // What lies under it between the lines still bears it, and as high as it is anywhere: rather too high than too low.
-  const unmet = unmetUnder(over, spots, laid);
-  let ground = 0;
-  for (const { top } of spots) ground = Math.max(ground, top);
-  for (const { top } of unmet) ground = Math.max(ground, top);
-  const bearing = spots.filter(({ top }) => top === ground);
-  const borne = unmet.flatMap(({ top, lower }) => (top === ground ? [lower] : []));
-  const highest = [...bearing.map(({ pieces, tops }) => pieces[tops.length - 1] ?? 0), ...borne];
-  const restsOn = ground > 0 ? [...new Set(highest)].sort((a, b) => a - b) : [];
-  const found = ground > 0 ? (bearing[0] ?? borne[0] ?? null) : null;
-  const top = ticks(ground + raise + caliper);
+  const { caliper, raise } = piece;
+  const isGlued = raise > 0 ? standsOn : reaches;
+  const gluedTo = (lower: number | null): boolean =>
+    isGlued(level, lower === null ? LAID_FLAT : (levels[lower] ?? LAID_FLAT));
+  const support = (from: Spot | number, top: number, lower: number | null): Support => ({
+    from,
+    top,
+    lower,
+    foam: gluedTo(lower) ? raise : 0,
+  });
+  const supports = [
+    ...spots.map((spot) => support(spot, spot.top, spot.pieces[spot.tops.length - 1] ?? null)),
+    // What lies under it between the lines still bears it, and as high as it is anywhere: rather too high than too low.
+    ...unmetUnder(over, spots, laid.length).map((lower) => support(lower, laid[lower]?.layer.top ?? 0, lower)),
+  ];
+  let bottom = 0;
+  for (const { top, foam } of supports) bottom = Math.max(bottom, top + foam);
+  if (supports.length === 0) bottom = raise;
+  const bearing = supports.filter(({ top, foam }) => top + foam === bottom);
+  const first = bearing[0];
+  const restsOn = [...new Set(bearing.flatMap(({ lower }) => lower ?? []))].sort((a, b) => a - b);
+  const rigid = isRigid(piece);
   for (const spot of spots) {
-    spot.top = (ground - spot.top > follows ? ground : spot.top) + raise + caliper;
+    const lower = spot.pieces[spot.tops.length - 1] ?? null;
+    spot.top = (rigid || !gluedTo(lower) ? bottom : spot.top) + caliper;
     spot.tops.push(spot.top);
   }
-  return { layer: { bottom: ticks(ground + raise), top, follows, restsOn, over }, bearing: found };
+  return {
+    layer: {
+      bottom: ticks(bottom),
+      top: ticks(bottom + caliper),
+      foam: ticks(first?.foam ?? raise),
+      restsOn,
+      over,
+      gluedTo: over.filter(gluedTo),
+      gluedToGround: gluedTo(null),
+    },
+    bearing: restsOn.length > 0 ? (first?.from ?? null) : null,
+  };
 }
 
-/**
- * Tells whether every two pieces of a spot do lie over each other. Curves are taken for straight on the lines, so that what only touches
- * may seem to share one.
- */
-function sharing(under: readonly (readonly number[])[]): (pieces: readonly number[]) => boolean {
+/** Tells of two pieces by their places whether one lies over the other. */
+function meeting(under: readonly (readonly number[])[]): LiesOver {
   const count = under.length;
   const meets = new Uint8Array(count * count);
   under.forEach((lower, upper) => {
     for (const each of lower) meets[upper * count + each] = 1;
   });
-  return (pieces) => {
-    for (let upper = 1; upper < pieces.length; upper += 1)
-      for (let lower = 0; lower < upper; lower += 1)
-        if (!meets[(pieces[upper] ?? 0) * count + (pieces[lower] ?? 0)]) return false;
-    return true;
-  };
+  return (lower, upper) => meets[upper * count + lower] === 1;
 }
 
 /** The pieces that lie on each other from the bottom up to `highest`, where each is borne. */
@@ -118,41 +148,45 @@ function chainTo(highest: number, stack: readonly ThickPiece[], laid: readonly L
     const { pieces, tops } = bearing;
     const at = pieces.indexOf(chain[0] ?? 0) - 1;
     const lower = pieces[at];
+    const own = lower === undefined ? undefined : laid[lower];
     const thick = lower === undefined ? undefined : stack[lower];
-    if (lower === undefined || !thick) break;
+    if (lower === undefined || !thick || !own) break;
     chain.unshift(lower);
-    const bottom = (tops[at] ?? 0) - thick.caliper - thick.raise;
+    const bottom = (tops[at] ?? 0) - thick.caliper - own.layer.foam;
     // Where it bridges this spot, it is borne elsewhere.
-    if (bottom !== (at > 0 ? tops[at - 1] : 0)) bearing = laid[lower]?.bearing ?? null;
+    if (bottom !== (at > 0 ? tops[at - 1] : 0)) bearing = own.bearing;
   }
   return chain;
 }
 
 /**
- * How high each piece of a stack comes to lie, lowest first. It rests on the highest spot of all that it lies over, and bridges what is
- * lower: its top there is the highest top under it, and its foam and caliper. What is glued flat and follows low steps lies lower beside
- * them: only what is lower by more than `follows` is bridged. So a stack is as high as the calipers and foam that really lie on each
- * other at one spot, or where what bridges it is borne.
+ * How high each piece of a stack comes to lie, lowest first. It rests on the highest spot of all that it lies over, with its foam where that
+ * stands (see `levelsOf`), and bridges what it does not reach. A paper that is glued flat comes down to all that it reaches, so that it
+ * lies lower beside steps of other papers. So a stack is as high as the calipers and foam that really lie on each other at one spot, or
+ * where what bridges it is borne.
  */
 export function stackHeights(stack: readonly ThickPiece[]): StackHeights {
   const placed = stack.map((each) => each.placed);
   const under = piecesUnder(placed);
-  const sharedBy = sharing(under);
+  const meets = meeting(under);
+  const levels = levelsOf(stack, meets);
   const over = stack.map((): Spot[] => []);
   for (const pieces of spotsOf(placed)) {
-    if (!sharedBy(pieces)) continue;
+    // Curves are taken for straight on the lines, so that what only touches may seem to share a spot.
+    if (!pieces.every((upper, at) => pieces.every((lower, below) => below >= at || meets(lower, upper)))) continue;
     const spot: Spot = { pieces, tops: [], top: 0 };
     for (const piece of pieces) over[piece]?.push(spot);
   }
   const laid: Laid[] = [];
   let [height, highest]: [number, number | null] = [0, null];
   stack.forEach((piece, at) => {
-    const each = lay(piece, under[at] ?? [], over[at] ?? [], laid);
+    const each = lay(piece, levels[at] ?? LAID_FLAT, under[at] ?? [], over[at] ?? [], laid, levels);
     laid.push(each);
     if (each.layer.top > height) [height, highest] = [each.layer.top, at];
   });
   return {
     layers: laid.map(({ layer }) => layer),
+    levels,
     height: ticks(height),
     highest,
     chain: highest === null ? [] : chainTo(highest, stack, laid),

@@ -2,6 +2,7 @@ export { type Covering, coveringOf, isCovered } from './covered.js';
 export { fallsThrough, type HiddenCentreOptions, hiddenCentre } from './hidden-centre.js';
 export { leastLap } from './lap.js';
 export { type Lap, widthAlong } from './lap-along.js';
+export * from './levels.js';
 export { meetOnLines, shareDisc } from './meet.js';
 export { boxesMeet, type PlacedBounds, placedBounds } from './placed-bounds.js';
 export type { PlacedPiece } from './placed-piece.js';

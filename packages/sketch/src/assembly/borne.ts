@@ -1,27 +1,19 @@
-import { holdsPiece, type PlacedPiece } from '@trimwell/geometry';
+import { holdsPiece, LAID_FLAT, type PlacedPiece, reaches } from '@trimwell/geometry';
 import { type Region, regionArea, regionOf, share, unite } from '@trimwell/geometry/regions';
-import { LAID_FLAT, type Level, reaches } from '../check/levels.js';
 import type { FaceStack } from './face-stack.js';
 
 /** How much of a piece may stand free and it still counts as borne all over: the error of its curves is less. */
 const FREE = 0.001;
 
-/** Tells whether the piece at `at` reaches down to a level; foam stands beside what it partly lies on, as high as that or nearly so. */
-function reachOf({ pieces, levels }: FaceStack, at: number): (lower: Level) => boolean {
-  const own = levels[at] ?? LAID_FLAT;
-  const foam = pieces[at]?.raise ?? 0;
-  return (lower) => reaches(own, lower, foam);
-}
-
 /** True when the piece at `at` lies too high to reach the card: nothing but what it reaches holds it. */
-export function standsFree(stack: FaceStack, at: number): boolean {
-  return !reachOf(stack, at)(LAID_FLAT);
+export function standsFree({ heights: { levels } }: FaceStack, at: number): boolean {
+  return !reaches(levels[at] ?? LAID_FLAT, LAID_FLAT);
 }
 
 /** The places of the pieces below the one at `at` that it reaches, lowest first; a paper follows the steps of other papers. */
-export function reachedBy(stack: FaceStack, at: number): readonly number[] {
-  const reachesTo = reachOf(stack, at);
-  return (stack.heights.layers[at]?.over ?? []).filter((lower) => reachesTo(stack.levels[lower] ?? LAID_FLAT));
+export function reachedBy({ heights: { layers, levels } }: FaceStack, at: number): readonly number[] {
+  const own = levels[at] ?? LAID_FLAT;
+  return (layers[at]?.over ?? []).filter((lower) => reaches(own, levels[lower] ?? LAID_FLAT));
 }
 
 /** The pieces at some places of the stack where they lie. */

@@ -1,14 +1,13 @@
-import { type PlacedBounds, type PlacedPiece, placedBounds, ticks } from '@trimwell/geometry';
+import { type PlacedBounds, type PlacedPiece, placedBounds } from '@trimwell/geometry';
 import {
   type ProfileStretch,
   type StackHeights,
   sideProfile,
   stackHeights,
-  type ThickPiece,
 } from '@trimwell/geometry/regions';
 import { placedPiece } from '../batch/hidden-centres.js';
 import { caliperOf } from '../check/caliper-of.js';
-import { FOLLOWED, type Level, levelsOf } from '../check/levels.js';
+import { thickPiece } from '../check/levels.js';
 import type { Face, Piece, Sketch } from '../model/sketch.js';
 
 /** One face of a card as it is glued: its pieces in gluing order, and what belongs to each by its place in that order. */
@@ -19,17 +18,8 @@ export interface FaceStack {
   readonly placed: readonly PlacedPiece[];
   /** How high each piece lies above the card. */
   readonly heights: StackHeights;
-  /** The same, thin papers not counted: what is glued down reaches as far as this tells. */
-  readonly levels: readonly Level[];
   /** True when the height of the highest piece rests on a caliper that nobody measured. */
   readonly estimated: boolean;
-}
-
-/** A piece as it adds to its stack: a paper that is glued flat follows the steps of other papers. */
-function thickPiece(sketch: Sketch, piece: Piece): ThickPiece {
-  const { caliper } = caliperOf(sketch, piece.from);
-  const follows = piece.raise === 0 && caliper <= FOLLOWED ? FOLLOWED : ticks(0);
-  return { placed: placedPiece(sketch, piece), caliper, raise: piece.raise, follows };
 }
 
 /** Everything that the pieces of `face` do to each other where they lie. */
@@ -39,8 +29,7 @@ export function faceStack(sketch: Sketch, face: Face): FaceStack {
   const calipers = pieces.map(({ from }) => caliperOf(sketch, from));
   const heights = stackHeights(pieces.map((piece) => thickPiece(sketch, piece)));
   const estimated = heights.chain.some((at) => calipers[at]?.estimated);
-  const levels = levelsOf(sketch, pieces, (lower, at) => heights.layers[at]?.over.includes(lower) ?? false);
-  return { face, pieces, placed, heights, levels, estimated };
+  return { face, pieces, placed, heights, estimated };
 }
 
 /** The pieces that lie on each other where the face is highest, from the card up. */

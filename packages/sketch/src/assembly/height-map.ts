@@ -7,7 +7,7 @@ import type { FaceStack } from './face-stack.js';
 /** A part of a face where one piece lies topmost. */
 export interface HeightArea {
   readonly piece: string;
-  /** Above the card, at its highest spot: a paper that follows low steps is up to 1 mm lower beside them. */
+  /** Above the card, at its highest spot: a paper that comes down beside a step is lower there. */
   readonly height: Length;
   /** In square ticks. */
   readonly area: number;

@@ -1,9 +1,16 @@
-import { type Length, type PlacedBounds, type PlacedPiece, placedBounds } from '@trimwell/geometry';
+import {
+  LAID_FLAT,
+  type Length,
+  type Level,
+  type PlacedBounds,
+  type PlacedPiece,
+  placedBounds,
+} from '@trimwell/geometry';
 import { isOpaque, placedPiece } from '../batch/hidden-centres.js';
 import { rulerStep } from '../batch/recipe.js';
 import type { Face, Piece, Sketch } from '../model/sketch.js';
 import { type CoverMemory, coverMemory } from './cover-memory.js';
-import { isLifted, LAID_FLAT, type Level, levelsOf } from './levels.js';
+import { faceLevels, isLifted } from './levels.js';
 
 /** What all checks of one sketch share. */
 export interface CheckField {
@@ -40,7 +47,7 @@ export function checkField(sketch: Sketch, covers: CoverMemory = coverMemory()):
   const lifted = sketch.pieces.some((piece) => isLifted(sketch, piece));
   const levels = new Map<Face, readonly Level[]>();
   const levelsOn = (face: Face): readonly Level[] => {
-    const found = levels.get(face) ?? levelsOf(sketch, faces[face]);
+    const found = levels.get(face) ?? faceLevels(sketch, faces[face]);
     levels.set(face, found);
     return found;
   };

@@ -1,4 +1,13 @@
-import { inches, type Lap, type Length, leastLap, millimetres, type PlacedPiece, ticks } from '@trimwell/geometry';
+import {
+  inches,
+  type Lap,
+  type Length,
+  leastLap,
+  millimetres,
+  type PlacedPiece,
+  reaches,
+  ticks,
+} from '@trimwell/geometry';
 import type { Piece, Sketch } from '../model/sketch.js';
 import type { CheckField } from './check-field.js';
 import { coveredBy } from './covered.js';
@@ -6,7 +15,6 @@ import type { Check, Suspect } from './finding.js';
 import { inLine } from './in-line.js';
 import { gluedBetween, lapMends } from './lap-mends.js';
 import { lapPlace } from './lap-place.js';
-import { reaches } from './levels.js';
 
 /** What glue needs at least to hold two papers: 1/8 in or 3 mm (common practice, no source). */
 export function leastOverlap(unit: Sketch['unit']): Length {
@@ -35,7 +43,7 @@ function doesNotMatter(field: CheckField, piece: Piece, upper: Piece): boolean {
 function lapUnder(field: CheckField, piece: Piece, upper: Piece): Suspect | null {
   const { sketch, level } = field;
   const lap = smallLap(field, piece, upper);
-  if (!lap || !reaches(level(upper), level(piece), upper.raise) || doesNotMatter(field, piece, upper)) return null;
+  if (!lap || !reaches(level(upper), level(piece)) || doesNotMatter(field, piece, upper)) return null;
   return {
     code: 'overlap-too-small',
     severity: 'looks wrong',
@@ -67,7 +75,7 @@ export function isLapped(field: CheckField, upper: Piece): boolean {
 export function keptOff(field: CheckField): readonly Piece[] {
   const { sketch, level, over } = field;
   if (!field.lifted) return [];
-  const off = (piece: Piece, upper: Piece): boolean => !reaches(level(upper), level(piece), upper.raise);
+  const off = (piece: Piece, upper: Piece): boolean => !reaches(level(upper), level(piece));
   return sketch.pieces.filter(
     (piece) =>
       piece.shape === 'rectangle' &&

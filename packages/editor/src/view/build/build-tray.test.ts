@@ -109,7 +109,10 @@ test('a cut through the highest spot shows every paper on it, as high as they ad
   expect(height).toBe(6 * half + inches(1 / 16));
   expect(slabs.map(({ piece }) => piece)).toEqual([CARD_BASE, 'liner', CARD_BASE, 'panel-mat', 'panel', 'greeting']);
   expect(slabs.at(-1)?.top).toBe(height);
-  expect(slabs.at(-1)).toMatchObject({ foam: inches(1 / 16), bottom: ticks(5 * half + inches(1 / 16)) });
+  expect(slabs.at(-1)).toMatchObject({
+    spans: [{ foam: inches(1 / 16) }],
+    bottom: ticks(5 * half + inches(1 / 16)),
+  });
   // Where nothing but the base and the mat lie there are no more than these.
   const edge = cardSection(view, { along: 'x', at: inches(3 / 16) });
   expect(edge.slabs.filter(({ piece }) => piece !== CARD_BASE && piece !== 'liner').map(({ piece }) => piece)).toEqual([

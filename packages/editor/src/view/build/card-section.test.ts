@@ -41,9 +41,23 @@ test('along the line a paper comes down beside another one, and a strip on foam 
   const foam = { ...strips, foam: { at: [1, 2, 2, 1], foam: 1 / 8 }, over: { at: [1 / 2, 2.25, 3, 1 / 2] } } as const;
   const height = 0.9 + 25.4 / 8;
   expect(cut(foam).slice(3)).toEqual([
-    ['foam', [1, 3, height]],
+    // Where it lies over two papers, its foam is pressed by one of them.
+    ['foam', [1, 1.25, height], [1.25, 1.5, height], [1.5, 2, height], [2, 2.25, height], [2.25, 3, height]],
     // Wherever it reaches beyond the foam it stays as high as on it.
     ['over', [0.5, 3.5, height + 0.3]],
+  ]);
+});
+
+test('foam is where it stands, and not between a piece and what that touches beside it (by hand)', () => {
+  const pieces = {
+    banner: { at: [1 / 2, 2, 2, 1], foam: 1 / 8 },
+    tag: { at: [2.25, 2.25, 1, 1 / 2], foam: 1 / 8 },
+  } as const;
+  const tag = cutThrough(pieces).section.slabs.find(({ piece }) => piece === 'tag');
+  // Beside the banner, which is a paper higher than its foam, that reaches down to the background.
+  expect(tag?.spans.map(({ from, to, foam }) => [from / inches(1), to / inches(1), foam])).toEqual([
+    [2.25, 2.5, 0],
+    [2.5, 3.25, inches(1 / 8) + millimetres(0.3)],
   ]);
 });
 

@@ -1,4 +1,4 @@
-import { type Span, sectionSpans } from '@trimwell/geometry';
+import { isRigid, type Span, sectionSpans, ticks } from '@trimwell/geometry';
 import type { LayerHeight } from '@trimwell/geometry/regions';
 import { CARD_BASE, type Face, type Piece, placedPiece, type Sketch } from '@trimwell/sketch';
 import type { FaceHeights } from '../../session/assembly-messages.js';
@@ -8,6 +8,8 @@ import type { CardView } from '../../session/card-watch.js';
 export interface LaidSpan extends Span {
   readonly bottom: number;
   readonly top: number;
+  /** How high foam fills the room between it and what is next below; over it where it is glued on from below. */
+  readonly foam: number;
 }
 
 /** A paper of the closed card where a straight cut through all of it meets it; heights from the table up, in ticks. */
@@ -19,8 +21,7 @@ export interface Slab {
   /** Where it is furthest from the card along the line. */
   readonly bottom: number;
   readonly top: number;
-  /** Foam right under it (over it where it is glued on from below), of that height. */
-  readonly foam: number;
+  /** True where it is glued on from above, so that its foam is under it. */
   readonly below: boolean;
 }
 
@@ -62,10 +63,9 @@ export function cardSection({ sketch, sight }: CardView, { along, at }: SectionL
   const front = (folded ? 2 : 1) * leaf + thickness.inside;
   const base = (bottom: number): Slab => ({
     piece: CARD_BASE,
-    spans: [{ from: 0, to: length, bottom, top: bottom + leaf }],
+    spans: [{ from: 0, to: length, bottom, top: bottom + leaf, foam: 0 }],
     bottom,
     top: bottom + leaf,
-    foam: 0,
     below: true,
   });
   const inside = folded ? leaf : thickness.inside;
@@ -93,25 +93,31 @@ function spansBehind(sketch: Sketch, piece: Piece, along: 'x' | 'y', at: number)
   return sectionSpans(placed, along, at).map(({ from, to }) => ({ from: width - to, to: width - from }));
 }
 
-/** `span` laid onto what lies along the line so far; `ground` is the highest of all that its piece lies on. */
-function laidOn(
-  lower: readonly LaidSpan[],
-  span: Span,
-  ground: number,
-  { bottom, top, follows }: LayerHeight,
-): readonly LaidSpan[] {
+/** What lies along the line so far, each with its place in the stack. */
+interface LowerSpan extends LaidSpan {
+  readonly piece: number;
+}
+
+/** `span` of a piece with `raise` of foam laid onto what lies along the line so far. */
+function laidOn(lower: readonly LowerSpan[], span: Span, raise: number, layer: LayerHeight): readonly LaidSpan[] {
   const under = lower.filter(({ from, to }) => from < span.to && to > span.from);
   const ends = [...new Set([span.from, span.to, ...under.flatMap(({ from, to }) => [from, to])])]
     .filter((end) => end >= span.from && end <= span.to)
     .sort((a, b) => a - b);
+  const { bottom, top, gluedTo, gluedToGround } = layer;
+  const rigid = isRigid({ raise: ticks(raise), caliper: ticks(top - bottom) });
   const found: LaidSpan[] = [];
   ends.slice(1).forEach((to, index) => {
     const from = ends[index] ?? to;
-    const low = Math.max(0, ...under.filter((each) => each.from < to && each.to > from).map((each) => each.top));
-    const down = ground - low > follows ? 0 : ground - low;
+    const below = under.filter((each) => each.from < to && each.to > from);
+    const next = below.reduce<LowerSpan | null>((most, each) => (most && most.top > each.top ? most : each), null);
+    const low = next?.top ?? 0;
+    const glued = next ? gluedTo.includes(next.piece) : gluedToGround;
+    const down = rigid || !glued ? 0 : bottom - low;
+    const foam = raise > 0 && glued ? bottom - low : 0;
     const last = found.at(-1);
-    if (last?.bottom === bottom - down) found[found.length - 1] = { ...last, to };
-    else found.push({ from, to, bottom: bottom - down, top: top - down });
+    if (last && last.bottom === bottom - down && last.foam === foam) found[found.length - 1] = { ...last, to };
+    else found.push({ from, to, bottom: bottom - down, top: top - down, foam });
   });
   return found;
 }
@@ -125,20 +131,20 @@ function slabsOf(
   upwards: boolean,
 ): readonly Slab[] {
   const byId = new Map(sketch.pieces.map((piece): readonly [string, Piece] => [piece.id, piece]));
-  const lower: LaidSpan[] = [];
-  const placed = ({ from, to, bottom, top }: LaidSpan): LaidSpan =>
+  const lower: LowerSpan[] = [];
+  const placed = ({ bottom, top, ...span }: LaidSpan): LaidSpan =>
     upwards
-      ? { from, to, bottom: ground + bottom, top: ground + top }
-      : { from, to, bottom: ground - top, top: ground - bottom };
+      ? { ...span, bottom: ground + bottom, top: ground + top }
+      : { ...span, bottom: ground - top, top: ground - bottom };
   return pieces.flatMap((id, index): readonly Slab[] => {
     const [piece, layer] = [byId.get(id), layers[index]];
     if (!piece || !layer || piece.face !== face) return [];
     const met = upwards ? sectionSpans(placedPiece(sketch, piece), along, at) : spansBehind(sketch, piece, along, at);
-    const laid = met.flatMap((span) => laidOn(lower, span, layer.bottom - piece.raise, layer));
+    const laid = met.flatMap((span) => laidOn(lower, span, piece.raise, layer));
     const [highest] = [...laid].sort((a, b) => b.top - a.top);
     if (!highest) return [];
-    lower.push(...laid);
+    lower.push(...laid.map((each) => ({ ...each, piece: index })));
     const { bottom, top } = placed(highest);
-    return [{ piece: id, spans: laid.map(placed), bottom, top, foam: piece.raise, below: upwards }];
+    return [{ piece: id, spans: laid.map(placed), bottom, top, below: upwards }];
   });
 }

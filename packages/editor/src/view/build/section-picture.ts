@@ -124,21 +124,17 @@ export function sectionPicture(
       <text x=${column} y=${place + 4}>${text}</text>`;
   };
   const drawn = (slab: Slab): SVGTemplateResult => {
-    const { piece, spans, bottom, top, foam, below } = slab;
-    const [low, upper] = below ? [bottom - foam, bottom] : [top, top + foam];
+    const { piece, spans, below } = slab;
     return svg`<g
       class=${piece === lit ? 'lit' : ''}
       @pointerover=${() => point(piece === CARD_BASE ? null : piece)}
       @pointerleave=${() => point(null)}
     >
-      ${
+      ${spans.map(({ from, to, bottom, top, foam }) =>
         foam > 0
-          ? spans.map(
-              ({ from, to }) =>
-                svg`<rect class="foam" x=${x(from) + 3} width=${Math.max(2, (to - from) * across - 6)} y=${y(upper)} height=${(upper - low) * up}></rect>`,
-            )
-          : nothing
-      }
+          ? svg`<rect class="foam" x=${x(from) + 3} width=${Math.max(2, (to - from) * across - 6)} y=${y(below ? bottom : top + foam)} height=${foam * up}></rect>`
+          : nothing,
+      )}
       ${runsOf(slab).map(
         (run) => svg`<path class="paper" fill=${groundOf(sketch, piece)} d=${paperPath(run, x, y)}></path>`,
       )}
