@@ -58,21 +58,16 @@ interface Laid {
   readonly bearing: Bearing;
 }
 
-/** Something that a piece may rest on: a spot, or a piece that no spot shows; how high it is, and the piece there. */
-interface Support {
-  readonly from: Spot | number;
-  readonly top: number;
-  /** Null on what the stack is glued to. */
-  readonly lower: number | null;
-  /** What of the foam of the piece stands there. */
-  readonly foam: number;
-}
-
 /** Which pieces lie under `over`, lowest first, that no spot shows. */
 function unmetUnder(over: readonly number[], spots: readonly Spot[], count: number): readonly number[] {
   const met = new Uint8Array(count);
   for (const { pieces, tops } of spots) for (let at = 0; at < tops.length; at += 1) met[pieces[at] ?? 0] = 1;
   return over.filter((lower) => !met[lower]);
+}
+
+/** The piece that lies topmost on a spot so far; null where none does. */
+function topmost({ pieces, tops }: Spot): number | null {
+  return tops.length === 0 ? null : (pieces[tops.length - 1] ?? null);
 }
 
 /** Glues one piece onto `spots`, all that it lies over, and onto the pieces under it. */
@@ -86,42 +81,39 @@ function lay(
 ): Laid {
   const { caliper, raise } = piece;
   const isGlued = raise > 0 ? standsOn : reaches;
-  const gluedTo = (lower: number | null): boolean =>
-    isGlued(level, lower === null ? LAID_FLAT : (levels[lower] ?? LAID_FLAT));
-  const support = (from: Spot | number, top: number, lower: number | null): Support => ({
-    from,
-    top,
-    lower,
-    foam: gluedTo(lower) ? raise : 0,
-  });
-  const supports = [
-    ...spots.map((spot) => support(spot, spot.top, spot.pieces[spot.tops.length - 1] ?? null)),
-    // What lies under it between the lines still bears it, and as high as it is anywhere: rather too high than too low.
-    ...unmetUnder(over, spots, laid.length).map((lower) => support(lower, laid[lower]?.layer.top ?? 0, lower)),
-  ];
-  let bottom = 0;
-  for (const { top, foam } of supports) bottom = Math.max(bottom, top + foam);
-  if (supports.length === 0) bottom = raise;
-  const bearing = supports.filter(({ top, foam }) => top + foam === bottom);
-  const first = bearing[0];
-  const restsOn = [...new Set(bearing.flatMap(({ lower }) => lower ?? []))].sort((a, b) => a - b);
+  const gluedToGround = isGlued(level, LAID_FLAT);
+  const gluedTo = over.filter((lower) => isGlued(level, levels[lower] ?? LAID_FLAT));
+  const glued = new Uint8Array(laid.length);
+  for (const lower of gluedTo) glued[lower] = 1;
+  const isOn = (lower: number | null): boolean => (lower === null ? gluedToGround : glued[lower] === 1);
+  const under = (top: number, lower: number | null): number => top + (isOn(lower) ? raise : 0);
+  // What lies under it between the lines still bears it, and as high as it is anywhere: rather too high than too low.
+  const unmet = unmetUnder(over, spots, laid.length);
+  const topOf = (lower: number): number => laid[lower]?.layer.top ?? 0;
+  let bottom = spots.length + unmet.length === 0 ? raise : 0;
+  for (const spot of spots) bottom = Math.max(bottom, under(spot.top, topmost(spot)));
+  for (const lower of unmet) bottom = Math.max(bottom, under(topOf(lower), lower));
+  const bearing = spots.filter((spot) => under(spot.top, topmost(spot)) === bottom);
+  const borne = unmet.filter((lower) => under(topOf(lower), lower) === bottom);
+  const restsOn = [...new Set([...bearing.flatMap((spot) => topmost(spot) ?? []), ...borne])].sort((a, b) => a - b);
+  const first = bearing[0] ? topmost(bearing[0]) : (borne[0] ?? null);
+  const found = restsOn.length > 0 ? (bearing[0] ?? borne[0] ?? null) : null;
   const rigid = isRigid(piece);
   for (const spot of spots) {
-    const lower = spot.pieces[spot.tops.length - 1] ?? null;
-    spot.top = (rigid || !gluedTo(lower) ? bottom : spot.top) + caliper;
+    spot.top = (rigid || !isOn(topmost(spot)) ? bottom : spot.top) + caliper;
     spot.tops.push(spot.top);
   }
   return {
     layer: {
       bottom: ticks(bottom),
       top: ticks(bottom + caliper),
-      foam: ticks(first?.foam ?? raise),
+      foam: isOn(first) ? raise : ticks(0),
       restsOn,
       over,
-      gluedTo: over.filter(gluedTo),
-      gluedToGround: gluedTo(null),
+      gluedTo,
+      gluedToGround,
     },
-    bearing: restsOn.length > 0 ? (first?.from ?? null) : null,
+    bearing: found,
   };
 }
 
