@@ -127,6 +127,16 @@ function meeting(under: readonly (readonly number[])[]): LiesOver {
   return (lower, upper) => meets[upper * count + lower] === 1;
 }
 
+/**
+ * True when every two pieces of a spot do lie over each other. Curves are taken for straight on the lines, so that what only touches may
+ * seem to share one.
+ */
+function areShared(pieces: readonly number[], meets: LiesOver): boolean {
+  for (let upper = 1; upper < pieces.length; upper += 1)
+    for (let lower = 0; lower < upper; lower += 1) if (!meets(pieces[lower] ?? 0, pieces[upper] ?? 0)) return false;
+  return true;
+}
+
 /** The pieces that lie on each other from the bottom up to `highest`, where each is borne. */
 function chainTo(highest: number, stack: readonly ThickPiece[], laid: readonly Laid[]): readonly number[] {
   const chain = [highest];
@@ -164,8 +174,7 @@ export function stackHeights(stack: readonly ThickPiece[]): StackHeights {
   const levels = levelsOf(stack, meets);
   const over = stack.map((): Spot[] => []);
   for (const pieces of spotsOf(placed)) {
-    // Curves are taken for straight on the lines, so that what only touches may seem to share a spot.
-    if (!pieces.every((upper, at) => pieces.every((lower, below) => below >= at || meets(lower, upper)))) continue;
+    if (!areShared(pieces, meets)) continue;
     const spot: Spot = { pieces, tops: [], top: 0 };
     for (const piece of pieces) over[piece]?.push(spot);
   }
