@@ -12,6 +12,7 @@ import {
 import { expectSketch, pieceBlank } from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 import { taggedSketch } from '../kit/centre-sketch.js';
+import { flatCard } from '../kit/flat-card.js';
 import { sampleDocument } from '../kit/sample-document.js';
 import { blocksOf, laidOut, SAMPLES, sampleOf, wordsOf } from './pages-kit.js';
 
@@ -168,6 +169,22 @@ test('centres of pieces are cut out with a knife before they are cut up, and the
   expect(words.some((text) => /Cut the centre, .* out of \d+ of B The mat with a knife/.test(text))).toBe(true);
   expect(words.some((text) => text.includes('the centre of B The mat'))).toBe(true);
   expect(words.some((text) => text.startsWith('– Knife: cut on a mat'))).toBe(true);
+});
+
+test('a bridge goes onto all that bears it, as it is built, in both languages (by hand)', () => {
+  // Over two rails on foam of 1/8 in; it does not reach the background under its middle.
+  const sketch = flatCard({
+    left: { at: [1 / 2, 1, 1 / 2, 3], foam: 1 / 8 },
+    right: { at: [3, 1, 1 / 2, 3], foam: 1 / 8 },
+    band: { at: [1 / 2, 2, 3, 1] },
+  });
+  const words = (language: 'en' | 'de'): readonly string[] =>
+    blocksOf(laidOut(sampleOf('rails', sketch), { language }).pages).map(wordsOf);
+  const [english, german] = [words('en'), words('de')];
+  expect(english.some((text) => text.endsWith('E band onto C and D'))).toBe(true);
+  expect(english.some((text) => /D onto B \(on foam, 1⁄8 in\), E onto C and D/.test(text))).toBe(true);
+  expect(german.some((text) => text.endsWith('E band auf C und D'))).toBe(true);
+  expect(german.some((text) => text.endsWith('E auf C und D'))).toBe(true);
 });
 
 test('what cannot be made is told with its reason', () => {

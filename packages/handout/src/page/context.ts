@@ -1,6 +1,7 @@
 import type { BatchPlan, BatchYield, Sketch } from '@trimwell/sketch';
 import { pieceOfBlank } from '@trimwell/sketch';
 import { labelPieces } from '../draw/labels.js';
+import type { Glued } from './gluing.js';
 import type { TextMeasure } from './measure.js';
 import { type PageFrame, POINT } from './sheet-of-paper.js';
 import type { Speech } from './speech.js';
@@ -16,6 +17,8 @@ export interface HandoutContext {
   readonly frame: PageFrame;
   readonly speech: Speech;
   readonly measure: TextMeasure;
+  /** What is glued, each face in its order. */
+  readonly gluing: readonly Glued[];
   readonly labels: ReadonlyMap<string, string>;
 }
 

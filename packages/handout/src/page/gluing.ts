@@ -1,3 +1,4 @@
+import type { Length } from '@trimwell/geometry';
 import { CARD_BASE, type Face, type Piece, type Sketch } from '@trimwell/sketch';
 import type { BuildStep } from '@trimwell/sketch/assembly';
 import type { WorkPart } from './after-cutting.js';
@@ -27,15 +28,36 @@ export function stepOnto({ pieces }: Sketch, { piece, bridges, restsOn }: BuildS
   return bridges.includes(onto) ? restsOn : [onto];
 }
 
+/** A piece as the pages tell to glue it. */
+export interface Glued {
+  readonly piece: string;
+  readonly face: Face;
+  readonly onto: readonly string[];
+  readonly foam: Length;
+}
+
+/** The gluing of a card without its heights, for what loads no polygons: each piece onto what it is mainly glued to. */
+export function plainGluing({ pieces }: Sketch): readonly Glued[] {
+  return pieces.map((piece) => ({
+    piece: piece.id,
+    face: piece.face,
+    onto: [gluedOnto(pieces, piece)],
+    foam: piece.raise,
+  }));
+}
+
+function lettersText({ labels, speech }: HandoutContext, ids: readonly string[]): string {
+  return speech.list(ids.map((id) => labels.get(id) ?? '?'));
+}
+
 /** The gluing order of one face in a line, by letters alone: `B onto A, C onto B`. */
-export function gluingLine({ sketch, labels, speech }: HandoutContext, face: Face): string {
-  const { say, length } = speech;
-  const letter = (id: string): string => labels.get(id) ?? '?';
-  return sketch.pieces
-    .filter((piece) => piece.face === face)
-    .map((piece) => {
-      const glued = tied(say.onTo(letter(piece.id), letter(gluedOnto(sketch.pieces, piece))));
-      return piece.raise > 0 ? `${glued} (${say.raisedBy(length(piece.raise))})` : glued;
+export function gluingLine(context: HandoutContext, face: Face): string {
+  const { say, length } = context.speech;
+  return context.gluing
+    .filter((glued) => glued.face === face)
+    .map(({ piece, onto, foam }) => {
+      const glued = tied(say.onTo(lettersText(context, [piece]), lettersText(context, onto)));
+      return foam > 0 ? `${glued} (${say.raisedBy(length(foam))})` : glued;
     })
     .join(', ');
 }
@@ -43,13 +65,11 @@ export function gluingLine({ sketch, labels, speech }: HandoutContext, face: Fac
 /** The pieces of one face in gluing order, each with what it goes onto and the foam under it. */
 export function gluingTexts(context: HandoutContext, face: Face): readonly string[] {
   const { say, length } = context.speech;
-  return context.sketch.pieces
-    .filter((piece) => piece.face === face)
-    .map((piece) => {
-      const onto = gluedOnto(context.sketch.pieces, piece);
-      const letter = context.labels.get(onto) ?? '?';
-      const glued = say.onTo(called(context, piece.id), letter);
-      return piece.raise > 0 ? `${glued}, ${say.raisedBy(length(piece.raise))}` : glued;
+  return context.gluing
+    .filter((glued) => glued.face === face)
+    .map(({ piece, onto, foam }) => {
+      const glued = say.onTo(called(context, piece), lettersText(context, onto));
+      return foam > 0 ? `${glued}, ${say.raisedBy(length(foam))}` : glued;
     });
 }
 

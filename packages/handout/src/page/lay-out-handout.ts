@@ -1,6 +1,7 @@
 import { ticks, type Unit } from '@trimwell/geometry';
 import type { BatchPlan, Sketch } from '@trimwell/sketch';
 import type { Drawing } from '../drawing/drawing.js';
+import { builtGluing } from './built-gluing.js';
 import { setSteps } from './checklist.js';
 import { type CardsGiven, type HandoutContext, handoutContext } from './context.js';
 import { foot } from './foot.js';
@@ -58,7 +59,7 @@ export function layOutHandout(sketch: Sketch, batch: BatchPlan, options: Handout
   const measure = rememberAscents(options.measure);
   const frame = pageFrame(options.paper);
   const speech = speechIn(language, options.unit ?? sketch.unit);
-  const context = handoutContext({ sketch, batch, most, frame, speech, measure });
+  const context = handoutContext({ sketch, batch, most, frame, speech, measure, gluing: builtGluing(sketch) });
   const pager = new Pager(frame);
   const figures = setOpening(pager, context, options.date);
   const guides = setGuides(pager, context);

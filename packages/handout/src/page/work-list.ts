@@ -3,7 +3,7 @@ import { type BatchPlan, hiddenCentreOffers, realSheets, type Sketch } from '@tr
 import { workAfterCutting } from './after-cutting.js';
 import { cautionTexts, paperTasks, type Task } from './checklist.js';
 import { handoutContext } from './context.js';
-import { gluingWork } from './gluing.js';
+import { gluingWork, plainGluing } from './gluing.js';
 import { estimateMeasure } from './measure.js';
 import { pageFrame } from './sheet-of-paper.js';
 import { type Language, speechIn } from './speech.js';
@@ -39,6 +39,8 @@ export function workList(sketch: Sketch, batch: BatchPlan, { language, unit, for
     frame: pageFrame('a4'),
     speech,
     measure: estimateMeasure,
+    // A page that shows the work to its readers must not load polygons for it.
+    gluing: plainGluing(sketch),
   });
   const offers = usesCentres(batch) ? hiddenCentreOffers(sketch) : [];
   let offset = 0;
