@@ -7,6 +7,7 @@ import {
   PAGE_PAPERS,
   pageDrawing,
   pieceShape,
+  workList,
   writeSvg,
 } from '@trimwell/handout';
 import { expectSketch, pieceBlank } from '@trimwell/sketch';
@@ -193,6 +194,34 @@ test('what cannot be made is told with its reason', () => {
   const words = blocksOf(laidOut(sampleOf('short', expectSketch({ ...document, papers }))).pages).map(wordsOf);
   expect(words.some((text) => text.includes('6 of B Panel mat: out of sheets'))).toBe(true);
   expect(words).toContain('Not everything can be made; what is missing stands with the steps.');
+});
+
+test('the front is glued first, then the inside, on the pages and for a reader, in both languages', () => {
+  const document = sampleDocument();
+  // In the sketch the inside comes first.
+  const [liner, ...others] = [...document.pieces].reverse();
+  const sample = sampleOf('sample', expectSketch({ ...document, pieces: [liner, ...others.reverse()] }));
+  const order = [/^C Panel mat/, /^D Panel/, /^E Strip/, /^F Greeting/, /^B Liner/];
+  for (const [language, onto, lines] of [
+    ['en', ' onto ', ['Front: C onto A', 'Inside: B onto A']],
+    ['de', ' auf ', ['Vorderseite: C auf A', 'Innenseite: B auf A']],
+  ] as const) {
+    const blocks = blocksOf(laidOut(sample, { language }).pages);
+    const words = blocks.map(wordsOf);
+    const [front, inside] = lines.map((line) => words.findIndex((text) => text.startsWith(line)));
+    expect(front).toBeGreaterThan(0);
+    expect(inside).toBeGreaterThan(front ?? 0);
+    const entries = blocks.filter(({ tag }) => tag === 'LI').map((block) => wordsOf(block).replace(/^\d+ /, ''));
+    const glued = entries.slice(-order.length);
+    const { parts } = workList(sample.sketch, sample.batch, { language, unit: 'in' });
+    for (const told of [glued, (parts.at(-1)?.tasks ?? []).map(({ text }) => text)]) {
+      expect(told).toHaveLength(order.length);
+      for (const [at, text] of told.entries()) {
+        expect(text).toMatch(order[at] ?? /never/);
+        expect(text).toContain(onto);
+      }
+    }
+  }
 });
 
 test('the unit of the handout may be another than the sketch has', () => {

@@ -5,6 +5,9 @@ import type { WorkPart } from './after-cutting.js';
 import { called, type HandoutContext } from './context.js';
 import { tied } from './wrap.js';
 
+/** The faces in the order in which they are glued. */
+export const GLUED_FACES = ['front', 'inside'] as const satisfies readonly Face[];
+
 /** The piece that `piece` is mainly glued to: the highest below it under its middle, else the card itself. */
 export function gluedOnto(pieces: readonly Piece[], piece: Piece): string {
   const middle = { x: piece.x + piece.width / 2, y: piece.y + piece.height / 2 };
@@ -73,8 +76,8 @@ export function gluingTexts(context: HandoutContext, face: Face): readonly strin
     });
 }
 
-/** The gluing of a card, inside first, as one part of the work; none where nothing is glued. */
+/** The gluing of a card, front first, as one part of the work; none where nothing is glued. */
 export function gluingWork(context: HandoutContext): readonly WorkPart[] {
-  const texts = (['inside', 'front'] as const).flatMap((face) => gluingTexts(context, face));
+  const texts = GLUED_FACES.flatMap((face) => gluingTexts(context, face));
   return texts.length === 0 ? [] : [{ title: context.speech.say.heads.gluing, texts }];
 }

@@ -3,7 +3,7 @@ import { blockAt } from './atom.js';
 import { variationText } from './change-words.js';
 import { columnsOf, frameWidth, type HandoutContext } from './context.js';
 import { type Figure, faceFigure } from './face-figure.js';
-import { gluingLine } from './gluing.js';
+import { GLUED_FACES, gluingLine } from './gluing.js';
 import type { Pager } from './pager.js';
 import { capital } from './piece-words.js';
 import { POINT } from './sheet-of-paper.js';
@@ -116,9 +116,9 @@ function variationAtoms(context: HandoutContext, width: number): readonly Atom[]
 function gluingAtoms(context: HandoutContext, width: number): readonly Atom[] {
   const { speech, measure } = context;
   const { say } = speech;
-  const parts = (['inside', 'front'] as const)
-    .map((face) => ({ title: say[face], line: gluingLine(context, face) }))
-    .filter(({ line }) => line !== '');
+  const parts = GLUED_FACES.map((face) => ({ title: say[face], line: gluingLine(context, face) })).filter(
+    ({ line }) => line !== '',
+  );
   if (parts.length === 0) return [];
   return [
     headingAtom(say.heads.gluing, 2, width, measure),
