@@ -14,6 +14,13 @@ export interface LengthStyle {
 /** U+2044, which fonts with numerators turn into a real fraction. */
 const FRACTION_SLASH = '⁄';
 
+/** Every mark of a coarser ruler is one of the finest as well. */
+const FINEST_MARKS = 64;
+const FINEST_MARK = TICKS_PER_INCH / FINEST_MARKS;
+
+/** 0.05 mm, half of a shown tenth: no other hundredths of a millimetre but those of five are whole ticks. */
+const LEAST_HUNDREDTHS = TICKS_PER_MM / 20;
+
 /** `n` with at most `places` decimals, no trailing zeros, never in exponent form. */
 function trimmed(n: number, places: number): string {
   return n.toFixed(places).replace(/\.?0+$/, '');
@@ -37,32 +44,32 @@ function mixedNumber(count: number, denominator: number, slash: string): string 
  * `length` for a person's eyes. A fraction or a tenth of a millimetre is written only when exact; a finer mark of up to
  * 1/64 in is used when it makes the figure exact; else the nearest mark of the ruler is written behind `≈`, with the
  * difference, so that no figure is ever silently rounded: `≈ 3 3/16 in − 0.3 mm` would be cut short by 0.3 mm less.
+ * What is nearer to 0 than to any mark is a plain decimal.
  */
 export function formatLength(length: Length, style: LengthStyle): string {
   const sign = length < 0 ? '−' : '';
   const size = Math.abs(length);
   const suffix = style.bare ? '' : ` ${style.unit}`;
   if (style.unit === 'mm') {
-    const exact = Math.round(size / (TICKS_PER_MM / 100)) * (TICKS_PER_MM / 100) === size;
-    if (exact) return `${sign}${trimmed(size / TICKS_PER_MM, 2)}${suffix}`;
-    return `≈ ${sign}${trimmed(size / TICKS_PER_MM, 1)}${suffix}`;
+    if (size % LEAST_HUNDREDTHS === 0) return `${sign}${trimmed(size / TICKS_PER_MM, 2)}${suffix}`;
+    return `≈ ${sign}${trimmed(size / TICKS_PER_MM, size < LEAST_HUNDREDTHS ? 3 : 1)}${suffix}`;
   }
-  if (style.form === 'decimal') {
-    const text = trimmed(size / TICKS_PER_INCH, 4);
-    const exact = Math.abs(Number(text) * TICKS_PER_INCH - size) < 1e-6;
-    return `${exact ? '' : '≈ '}${sign}${text}${suffix}`;
+  if (style.form !== 'decimal') {
+    if (size % FINEST_MARK === 0)
+      return `${sign}${mixedNumber(size / FINEST_MARK, FINEST_MARKS, FRACTION_SLASH)}${suffix}`;
+    const marks = style.marks ?? 16;
+    const mark = TICKS_PER_INCH / marks;
+    const nearest = Math.round(size / mark);
+    if (nearest > 0) {
+      const difference = size - nearest * mark;
+      const amount = trimmed(Math.abs(difference) / TICKS_PER_INCH, 4);
+      const shown = mixedNumber(nearest, marks, FRACTION_SLASH);
+      return `≈ ${sign}${shown} ${difference < 0 ? '−' : '+'} ${amount}${suffix}`;
+    }
   }
-  const marks = style.marks ?? 16;
-  for (let finer: number = marks; finer <= 64; finer *= 2) {
-    const mark = TICKS_PER_INCH / finer;
-    if (size % mark === 0) return `${sign}${mixedNumber(size / mark, finer, FRACTION_SLASH)}${suffix}`;
-  }
-  const mark = TICKS_PER_INCH / marks;
-  const nearest = Math.round(size / mark);
-  const difference = size - nearest * mark;
-  const amount = trimmed(Math.abs(difference) / TICKS_PER_INCH, 4);
-  const shown = mixedNumber(nearest, marks, FRACTION_SLASH);
-  return `≈ ${sign}${shown} ${difference < 0 ? '−' : '+'} ${amount}${suffix}`;
+  const text = trimmed(size / TICKS_PER_INCH, 4);
+  const exact = Math.abs(Number(text) * TICKS_PER_INCH - size) < 1e-6;
+  return `${exact ? '' : '≈ '}${sign}${text}${suffix}`;
 }
 
 /**

@@ -163,6 +163,36 @@ test('a figure is exact or says by how much it is not', () => {
   );
 });
 
+test('what is nearer to 0 than to any mark is a plain decimal, in either unit and form (by hand)', () => {
+  // 10 ticks are 10/16256 in and 10/640 mm.
+  for (const form of ['fraction', 'decimal'] as const) {
+    expect(formatLength(ticks(10), { unit: 'in', form })).toBe('≈ 0.0006 in');
+    expect(formatLength(ticks(-10), { unit: 'in', form })).toBe('≈ −0.0006 in');
+  }
+  expect(formatLength(ticks(10), { unit: 'mm' })).toBe('≈ 0.016 mm');
+  expect(formatLength(ticks(1), { unit: 'in', bare: true })).toBe('≈ 0.0001');
+  expect(formatLength(ticks(0), { unit: 'in' })).toBe('0 in');
+  // Half way to the first mark of 1/16 in, 508 ticks, the mark is nearer; on a finer ruler there is one before.
+  expect(formatLength(ticks(507), { unit: 'in' })).toBe('≈ 0.0312 in');
+  expect(formatLength(ticks(509), { unit: 'in' })).toBe('≈ 1⁄16 − 0.0312 in');
+  expect(formatLength(ticks(507), { unit: 'in', marks: 32 })).toBe('≈ 1⁄32 − 0.0001 in');
+});
+
+test('a length that is not 0 is never shown as 0 and something', () => {
+  fc.assert(
+    fc.property(
+      fc.integer({ min: 1, max: 2_000 }),
+      fc.constantFrom<Unit>('in', 'mm'),
+      fc.constantFrom<'fraction' | 'decimal'>('fraction', 'decimal'),
+      fc.constantFrom(8, 16, 32, 64),
+      (n, unit, form, marks) => {
+        expect(formatLength(ticks(n), { unit, form, marks: marks as 8 | 16 | 32 | 64 })).not.toMatch(/^(≈ )?0 /);
+      },
+    ),
+    { numRuns: 5000 },
+  );
+});
+
 test('a shown figure without ≈ reads back as exactly the length', () => {
   fc.assert(
     fc.property(
