@@ -196,11 +196,16 @@ test('500 random stacks of papers, boards and foam are as high as a raster of wh
     }),
     { minLength: 1, maxLength: 14 },
   );
-  const kinds = { paper: [0.3, 0], board: [2, 0], foam: [0.3, 1.6], thin: [0.3, 0.7] } as const;
+  const kinds: Readonly<Record<string, readonly [caliper: number, raise: number]>> = {
+    paper: [0.3, 0],
+    board: [2, 0],
+    foam: [0.3, 1.6],
+    thin: [0.3, 0.7],
+  };
   fc.assert(
     fc.property(some, (pieces) => {
       const stack = pieces.map(({ box: [x, y, wide, high], kind }) =>
-        layer([x, y, 2 * wide + 1, 2 * high + 1], ...kinds[kind as keyof typeof kinds]),
+        layer([x, y, 2 * wide + 1, 2 * high + 1], ...(kinds[kind] ?? [0.3, 0])),
       );
       const { layers, height, chain } = stackHeights(stack);
       expect(layers.map(({ top }) => top)).toEqual(raster(stack, 24));
