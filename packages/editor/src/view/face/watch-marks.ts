@@ -13,6 +13,7 @@ import { severityMark, severityStyles } from '../watch/severity-mark.js';
 import { findingText, LOOKING_FIRST, pieceName } from '../watch/watch-words.js';
 import { WatchCard } from '../watch-card.js';
 import { type Extent, type FaceView, toStage } from './face-view.js';
+import { freePlace } from './free-place.js';
 
 /** Side of a mark's target, and how far it stays from the sides of the stage, in pixels. */
 const TARGET = 26;
@@ -143,12 +144,8 @@ export class WatchMarksElement extends SessionElement {
       const above = sketch.pieces.slice(sketch.pieces.indexOf(piece) + 1).filter((other) => other.face === face);
       const seen = SHARES.find((share) => !above.some((other) => lies(piece.x + piece.width * share, down, other)));
       const start = toStage({ x: piece.x + piece.width * (seen ?? SHARES[0]), y: piece.y }, view);
-      let x = Math.min(
-        Math.max(start.x, TARGET / 2),
-        Math.max(TARGET / 2, (this.stage?.width ?? Infinity) - TARGET / 2),
-      );
-      const y = Math.max(start.y + Math.min(15, high / 2), TARGET / 2);
-      while (taken.some((other) => Math.abs(other.x - x) < TARGET && Math.abs(other.y - y) < TARGET)) x -= TARGET;
+      const wanted = { x: start.x, y: start.y + Math.min(15, high / 2) };
+      const { x, y } = freePlace(wanted, taken, TARGET, this.stage);
       taken.push({ x, y });
       return [{ piece: piece.id, findings: mine, severity, x, y }];
     });
