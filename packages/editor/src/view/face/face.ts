@@ -454,8 +454,8 @@ export class FaceElement extends SessionElement implements GestureHost, KeyHost,
   };
 
   /** The mark that was pressed is gone with what it told of: the focus goes to its piece, or to the card. */
-  readonly #onMended = ({ detail }: CustomEvent<{ piece: string }>): void => {
-    const there = this.#stage?.pieces().get(detail.piece) ?? this.#stage?.list;
+  readonly #onMended = ({ detail: { piece } }: CustomEvent<{ piece: string | null }>): void => {
+    const there = (piece === null ? null : this.#stage?.pieces().get(piece)) ?? this.#stage?.list;
     there?.focus({ preventScroll: true });
   };
 

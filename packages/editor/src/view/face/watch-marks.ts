@@ -8,6 +8,7 @@ import { inStyle } from '../in-style.js';
 import { SessionElement } from '../session-element.js';
 import { tableStyles } from '../table/table-styles.js';
 import { type Watched, watchedOf } from '../watch/found.js';
+import { mendedPiece } from '../watch/mended-piece.js';
 import { Mends } from '../watch/mends.js';
 import { severityMark, severityStyles } from '../watch/severity-mark.js';
 import { findingText, LOOKING_FIRST, pieceName } from '../watch/watch-words.js';
@@ -231,7 +232,8 @@ export class WatchMarksElement extends SessionElement {
   #mend(finding: Watched): void {
     this.#mends.press(finding, () => {
       this.opened = null;
-      this.dispatchEvent(new CustomEvent('mended', { detail: { piece: finding.piece } }));
+      const piece = mendedPiece(this.session.state.sketch, finding)?.id ?? null;
+      this.dispatchEvent(new CustomEvent('mended', { detail: { piece } }));
     });
   }
 }

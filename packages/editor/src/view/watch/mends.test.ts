@@ -1,12 +1,15 @@
 import { inches } from '@trimwell/geometry';
-import { applyEdits, type Edit } from '@trimwell/sketch';
+import { applyEdits, CARD_BASE, type Edit } from '@trimwell/sketch';
 import { afterEach, beforeAll, beforeEach, expect, test, vi } from 'vitest';
 import { AssemblyWorker, planningPort } from '../../../../../tests/kit/assembly-worker.js';
+import { flatCard } from '../../../../../tests/kit/flat-card.js';
 import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { cardWatchOf } from '../../session/card-watch-of.js';
 import { Session } from '../../session/session.js';
 import { Pointing } from '../pointing.js';
+import type { Watched } from './found.js';
+import { mendedPiece } from './mended-piece.js';
 import { WatchElement } from './watch-panel.js';
 
 beforeAll(() => customElements.define('trimwell-watch', WatchElement));
@@ -88,4 +91,46 @@ test('whatever else is changed gives up all that waits, and it is no longer said
   for (const act of acts()) expect(act.textContent).not.toContain('looking first');
   await looked(session);
   expect(mended(session)).toEqual(['x']);
+});
+
+test('after a mend the piece is taken that it changed: the upper one of a lap', async () => {
+  const round = { at: [1 / 2, 2, 1.5, 1], radius: 1 / 4 } as const;
+  const upper = { at: [1 + 15 / 16, 1.75, 1.5, 1.5] } as const;
+  const session = new Session(flatCard({ other: { at: [1 / 2, 4, 1, 1] }, round, upper }), planningPort());
+  const { acts } = await put(session);
+  expect(acts().map((act) => act.textContent)).toEqual(['Move the upper one further over']);
+  acts()[0]?.click();
+  expect(mended(session)).toEqual(['mend.overlap-too-small']);
+  expect(session.state.selection).toEqual(['upper']);
+});
+
+test('of what is brought that is taken, on its face; of what is taken away nothing, and nothing of the card itself', () => {
+  const sketch = sampleSketch();
+  const [piece] = sketch.pieces;
+  if (!piece) throw new Error('the sample has pieces');
+  const told = (fix: readonly Edit[], about: string): Watched =>
+    ({ code: 'hidden', severity: 'looks wrong', piece: about, amount: inches(1), fix }) as const;
+  const added = { ...piece, id: 'new' };
+  expect(mendedPiece(sketch, told([{ do: 'add-piece', piece: added }], CARD_BASE))).toBe(added);
+  expect(mendedPiece(sketch, told([{ do: 'remove-piece', piece: 'strip' }], 'strip'))).toBeNull();
+  expect(mendedPiece(sketch, told([{ do: 'card', card: sketch.card }], CARD_BASE))).toBeNull();
+});
+
+test('the card is turned to the liner that a mend puts in', async () => {
+  const dark = flatCard({ tile: { at: [1, 1, 1, 1] } });
+  const [moss] = dark.papers;
+  if (!moss) throw new Error('the card has a paper');
+  const base = { ...moss, id: 'night', look: { ...moss.look, ground: '#101010' } };
+  const edits: readonly Edit[] = [
+    { do: 'set-paper', paper: base },
+    { do: 'card', card: { ...dark.card, base: 'night' } },
+  ];
+  const session = new Session(applyEdits(dark, edits), planningPort());
+  const { element, acts } = await put(session);
+  const liner = (): HTMLElement | undefined => acts().find((act) => act.textContent === 'Put a liner in');
+  await looked(session);
+  await element.updateComplete;
+  liner()?.click();
+  expect(mended(session)).toEqual(['mend.dark-inside']);
+  expect([session.state.selection, session.state.face]).toEqual([['liner'], 'inside']);
 });

@@ -1,8 +1,9 @@
-import { applyEdits, CARD_BASE, concernsCard, kindOf } from '@trimwell/sketch';
+import { applyEdits, concernsCard, kindOf } from '@trimwell/sketch';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { CardWatch } from '../../session/card-watch.js';
 import type { Session } from '../../session/session.js';
 import { type KnownCard, type Watched, watchedOf } from './found.js';
+import { mendedPiece } from './mended-piece.js';
 
 /** A mend that was pressed before it was known to harm nothing. */
 interface Wait {
@@ -36,13 +37,14 @@ function isSame(one: Watched, other: Watched): boolean {
   );
 }
 
-/** Makes the edits of a finding, as one step that can be undone, and takes its piece. */
-function mend(session: Session, { code, piece, fix }: Watched): void {
-  const stays = piece !== CARD_BASE && fix.every((edit) => edit.do !== 'remove-piece');
+/** Makes the edits of a finding, as one step that can be undone, and takes the piece that they changed, on its face. */
+function mend(session: Session, watched: Watched): void {
+  const { code, fix } = watched;
+  const piece = mendedPiece(session.state.sketch, watched);
   session.dispatch({
     event: fix.some((edit) => edit.do === 'card') ? 'card.envelope' : `mend.${code}`,
     edits: fix,
-    ...(stays ? { selection: [piece] } : {}),
+    ...(piece === null ? {} : { selection: [piece.id], face: piece.face }),
     at: Date.now(),
   });
 }
