@@ -7,6 +7,7 @@ import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { cardWatchOf } from '../../session/card-watch-of.js';
 import { Session } from '../../session/session.js';
+import { select, turnOver } from '../../state/commands.js';
 import { Pointing } from '../pointing.js';
 import type { Watched } from './found.js';
 import { mendedPiece } from './mended-piece.js';
@@ -133,4 +134,38 @@ test('the card is turned to the liner that a mend puts in', async () => {
   liner()?.click();
   expect(mended(session)).toEqual(['mend.dark-inside']);
   expect([session.state.selection, session.state.face]).toEqual([['liner'], 'inside']);
+});
+
+test('a mend that is made later leaves who has gone elsewhere where they are, with what they have taken', async () => {
+  const session = new Session(applyEdits(sampleSketch(), wrong), planningPort());
+  const { element, acts } = await put(session);
+  const field = document.body.appendChild(document.createElement('input'));
+  acts()[0]?.focus();
+  acts()[0]?.click();
+  select('panel')(session.state, session.dispatch, 1);
+  field.focus();
+  await vi.waitUntil(() => mended(session).length === 1, PATIENCE);
+  await element.updateComplete;
+  expect(session.state.selection).toEqual(['panel']);
+  expect(document.activeElement).toBe(field);
+  // Who has stayed is taken to what was mended, and from one that waits to the next.
+  session.undo();
+  await element.updateComplete;
+  select('panel')(session.state, session.dispatch, 1);
+  session.dispatch({ event: 'x', edits: [{ do: 'describe', title: 'x' }], at: 1 });
+  await element.updateComplete;
+  acts()[0]?.focus();
+  for (const act of acts()) act.click();
+  await vi.waitUntil(() => mended(session).length === 3, PATIENCE);
+  await element.updateComplete;
+  expect(session.state.selection).toEqual(['strip']);
+  expect(element.shadowRoot?.activeElement?.textContent).toBe('To watch');
+  // Turning the card over is going elsewhere, too.
+  session.undo(2);
+  await element.updateComplete;
+  select(null)(session.state, session.dispatch, 1);
+  acts()[0]?.click();
+  turnOver(session.state, session.dispatch, 1);
+  await vi.waitUntil(() => mended(session).length === 2, PATIENCE);
+  expect([session.state.selection, session.state.face]).toEqual([[], 'inside']);
 });

@@ -2,13 +2,18 @@ import { applyEdits, concernsCard, kindOf } from '@trimwell/sketch';
 import type { ReactiveController, ReactiveControllerHost } from 'lit';
 import type { CardWatch } from '../../session/card-watch.js';
 import type { Session } from '../../session/session.js';
+import type { EditorState } from '../../state/state.js';
 import { type KnownCard, type Watched, watchedOf } from './found.js';
 import { mendedPiece } from './mended-piece.js';
+
+type Taken = Pick<EditorState, 'selection' | 'face'>;
 
 /** A mend that was pressed before it was known to harm nothing. */
 interface Wait {
   readonly mends: Mends;
   readonly watched: Watched;
+  /** What was selected, and the face shown, when it was pressed, or what mends before it have taken since. */
+  from: Taken;
   readonly done: () => void;
 }
 
@@ -37,16 +42,27 @@ function isSame(one: Watched, other: Watched): boolean {
   );
 }
 
-/** Makes the edits of a finding, as one step that can be undone, and takes the piece that they changed, on its face. */
-function mend(session: Session, watched: Watched): void {
+/** Makes the edits of a finding, as one step that can be undone; `takes` the piece that they changed, on its face, or leaves all as it is. */
+function mend(session: Session, watched: Watched, takes: boolean): void {
   const { code, fix } = watched;
-  const piece = mendedPiece(session.state.sketch, watched);
+  const piece = takes ? mendedPiece(session.state.sketch, watched) : null;
   session.dispatch({
     event: fix.some((edit) => edit.do === 'card') ? 'card.envelope' : `mend.${code}`,
     edits: fix,
     ...(piece === null ? {} : { selection: [piece.id], face: piece.face }),
     at: Date.now(),
   });
+}
+
+/** Makes a mend that has waited. Who has taken another piece meanwhile keeps it, and who has gone elsewhere is not called back. */
+function mendLate(session: Session, { watched, from, mends, done }: Wait, waits: readonly Wait[]): void {
+  const { selection: before, face } = session.state;
+  const isStill = (one: Taken): boolean =>
+    one.face === face && one.selection.length === before.length && one.selection.every((id, at) => id === before[at]);
+  const called = mends.hasFocus();
+  mend(session, watched, isStill(from));
+  for (const wait of waits) if (isStill(wait.from)) wait.from = session.state;
+  if (called) done();
 }
 
 function endWaiting(session: Session): void {
@@ -59,14 +75,13 @@ function mendWaiting(session: Session, card: CardWatch): void {
   const row = waiting.get(session);
   if (!row) return;
   for (let next = row.waits[0]; next && row.sketch === session.state.sketch; next = row.waits[0]) {
-    const { watched, done } = next;
+    const { watched } = next;
     if (!mayMend(session, card, watched)) return;
     row.waits.shift();
     // One that turned out not to be safe, or that mends nothing any more, is no longer among them.
     if (!watchedOf(session, card).some((each) => isSame(each, watched))) continue;
-    mend(session, watched);
+    mendLate(session, next, row.waits);
     row.sketch = session.state.sketch;
-    done();
   }
   endWaiting(session);
 }
@@ -77,7 +92,7 @@ function mendWaiting(session: Session, card: CardWatch): void {
  */
 export class Mends implements ReactiveController {
   constructor(
-    private readonly host: ReactiveControllerHost & { readonly session: Session },
+    private readonly host: ReactiveControllerHost & Element & { readonly session: Session },
     private readonly watch: { readonly card: CardWatch },
   ) {
     host.addController(this);
@@ -90,12 +105,23 @@ export class Mends implements ReactiveController {
     return row?.sketch === session.state.sketch && row.waits.some((wait) => isSame(wait.watched, watched));
   }
 
-  /** Mends `watched`, now or when it is known to be safe; `done` is called when it is mended. */
+  /** True when the focus is in the host, or nowhere. */
+  hasFocus(): boolean {
+    const root = this.host.getRootNode();
+    const { activeElement, body } = this.host.ownerDocument;
+    const within = root instanceof ShadowRoot && root.activeElement !== null ? root.activeElement : activeElement;
+    return within === null || within === body || within === this.host;
+  }
+
+  /**
+   * Mends `watched`, now or when it is known to be safe; `done` is called when it is mended, unless that was later and the focus has gone
+   * elsewhere meanwhile.
+   */
   press(watched: Watched, done: () => void): void {
     const { session } = this.host;
     const { card } = this.watch;
     if (mayMend(session, card, watched) && !waiting.has(session)) {
-      mend(session, watched);
+      mend(session, watched, true);
       done();
       return;
     }
@@ -105,7 +131,7 @@ export class Mends implements ReactiveController {
       stop: card.subscribe(() => mendWaiting(session, card)),
     };
     waiting.set(session, row);
-    row.waits.push({ mends: this, watched, done });
+    row.waits.push({ mends: this, watched, from: session.state, done });
     this.host.requestUpdate();
   }
 
