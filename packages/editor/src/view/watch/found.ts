@@ -5,8 +5,8 @@ import type { Session } from '../../session/session.js';
 
 /** The list and the marks on the face ask for the findings of one sketch; each sketch is checked once. */
 const checked = new WeakMap<Sketch, readonly Finding[]>();
-/** What was found last of each session, which stays while something is dragged. */
-const last = new WeakMap<Session, readonly Finding[]>();
+/** What was found last of each session, and of which sketch by its id; it stays while something is dragged. */
+const last = new WeakMap<Session, { readonly id: string; readonly found: readonly Finding[] }>();
 
 /** Something to watch: about one piece, or about the card as a whole. */
 export type Watched = Finding | CardFinding;
@@ -30,11 +30,12 @@ function findingsOf(session: Session, { view, failure }: KnownCard): readonly Fi
   // Who has looked at the card as a whole knows better which mends are safe.
   const known = view?.sketch === sketch ? view.sight.pieces : checked.get(sketch);
   const before = last.get(session);
-  if (!known && before && session.gesture !== null) return before.filter(({ piece }) => has(sketch, piece));
-  if (!known && before && sketch.pieces.length > MANY && failure === null) return unmended(sketch, before);
+  const earlier = before?.id === sketch.id ? before.found : null;
+  if (!known && earlier && session.gesture !== null) return earlier.filter(({ piece }) => has(sketch, piece));
+  if (!known && earlier && sketch.pieces.length > MANY && failure === null) return unmended(sketch, earlier);
   const found = known ?? checkSketch(sketch);
   checked.set(sketch, found);
-  last.set(session, found);
+  last.set(session, { id: sketch.id, found });
   return found;
 }
 
