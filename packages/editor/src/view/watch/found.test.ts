@@ -1,6 +1,7 @@
-import type { Sketch } from '@trimwell/sketch';
+import { batchRecipe, planBatch, type Sketch } from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 import { type FlatPiece, flatCard } from '../../../../../tests/kit/flat-card.js';
+import { assemblySight } from '../../session/assembly-sight.js';
 import { Session } from '../../session/session.js';
 import { type KnownCard, type Watched, watchedOf } from './found.js';
 
@@ -25,4 +26,20 @@ test('of many pieces what was found stays for the same sketch only', () => {
   expect(codes(watchedOf(session, unknown))).toEqual(['off-the-card tile-0']);
   session.open({ ...flatCard(many), id: 'another' });
   expect(codes(watchedOf(session, unknown))).toEqual([]);
+});
+
+/** What is known of a card that has been looked at as it lies. */
+function looked(sketch: Sketch): KnownCard {
+  const batch = planBatch(batchRecipe(sketch), 4);
+  return { ...unknown, view: { sketch, sight: assemblySight({ sketch, batch, post: null }) } };
+}
+
+test('when a size off the ruler is mended, its cuts are not told for as long as the card has not been looked at', () => {
+  const session = open(flatCard({ tile: { at: [1, 1, 1 + 1 / 40, 1] } }));
+  const card = looked(session.state.sketch);
+  expect(card.view?.sight.findings.map(({ code }) => code)).toContain('cut-off-the-ruler');
+  const found = watchedOf(session, card);
+  expect(codes(found)).toEqual(['off-the-ruler tile']);
+  session.dispatch({ event: 'x', edits: found[0]?.fix ?? [], at: 1 });
+  expect(codes(watchedOf(session, card))).toEqual([]);
 });

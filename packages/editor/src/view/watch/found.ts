@@ -50,7 +50,9 @@ function has(sketch: Sketch, piece: string): boolean {
 
 /** What was found about the card; of an earlier sketch it is told as well, but nothing of that is mended by it. */
 function cardFindingsOf(sketch: Sketch, view: CardView | null, known: readonly Finding[]): readonly CardFinding[] {
-  const off = new Set(known.flatMap(({ code, piece }) => (code === 'off-the-ruler' ? [piece] : [])));
+  // Of an earlier sketch the cuts are told as they were, and so are the sizes that they are told with.
+  const sizes = [...known, ...(view?.sight.pieces ?? [])];
+  const off = new Set(sizes.flatMap(({ code, piece }) => (code === 'off-the-ruler' ? [piece] : [])));
   const found = (view?.sight.findings ?? []).filter(
     ({ code, piece }) =>
       // The list says why a piece cannot be cut; and a size off the ruler is told with its piece, not once more with its cut.
