@@ -1,4 +1,5 @@
-import { batchRecipe, planBatch, type Sketch } from '@trimwell/sketch';
+import { inches } from '@trimwell/geometry';
+import { applyEdits, batchRecipe, planBatch, type Sketch } from '@trimwell/sketch';
 import { expect, test } from 'vitest';
 import { type FlatPiece, flatCard } from '../../../../../tests/kit/flat-card.js';
 import { assemblySight } from '../../session/assembly-sight.js';
@@ -42,4 +43,24 @@ test('when a size off the ruler is mended, its cuts are not told for as long as 
   expect(codes(found)).toEqual(['off-the-ruler tile']);
   session.dispatch({ event: 'x', edits: found[0]?.fix ?? [], at: 1 });
   expect(codes(watchedOf(session, card))).toEqual([]);
+});
+
+test('what is locked in its place is told of without a mend that would move it, also by what it mats', () => {
+  const sketch = flatCard({
+    under: { at: [1, 1, 1 / 2, 1 / 2] },
+    over: { at: [1, 1, 1, 1] },
+    out: { at: [4, 3, 1, 1] },
+    behind: { at: [3, 3, 1, 1] },
+    round: { at: [2.5, 1, 1, 1], radius: 1 },
+  });
+  const locked = (piece: string) => ({ do: 'alter-piece', piece, locked: true }) as const;
+  const mends = (edits: Parameters<typeof applyEdits>[1]): readonly string[] =>
+    watchedOf(open(applyEdits(sketch, edits)), unknown).flatMap(({ code, fix }) => (fix.length > 0 ? [code] : []));
+  expect(mends([])).toEqual(['radius-too-large', 'hidden', 'off-the-card']);
+  // Its corners may be rounded all the same.
+  expect(mends([locked('round'), locked('out')])).toEqual(['radius-too-large', 'hidden']);
+  expect(mends([locked('under')])).toEqual(['radius-too-large', 'off-the-card']);
+  const mats = { piece: 'out', reveal: inches(1 / 8) };
+  expect(mends([{ do: 'mat', piece: 'behind', mats }])).toContain('off-the-card');
+  expect(mends([{ do: 'mat', piece: 'behind', mats }, locked('behind')])).not.toContain('off-the-card');
 });

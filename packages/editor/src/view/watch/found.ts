@@ -2,6 +2,7 @@ import { CARD_BASE, checkSketch, type Finding, SEVERITIES, type Sketch } from '@
 import type { CardFinding } from '@trimwell/sketch/assembly';
 import type { CardView, CardWatch } from '../../session/card-watch.js';
 import type { Session } from '../../session/session.js';
+import { isHeld } from './is-held.js';
 
 /** The list and the marks on the face ask for the findings of one sketch; each sketch is checked once. */
 const checked = new WeakMap<Sketch, readonly Finding[]>();
@@ -61,9 +62,15 @@ function cardFindingsOf(sketch: Sketch, view: CardView | null, known: readonly F
   return view?.sketch === sketch ? found : unmended(sketch, found);
 }
 
-/** Everything to watch on the table of `session`, worst first; `card` is what is known of its card as a whole. */
+/**
+ * Everything to watch on the table of `session`, worst first; `card` is what is known of its card as a whole. What a locked piece would be
+ * moved by is told without its mend.
+ */
 export function watchedOf(session: Session, card: KnownCard): readonly Watched[] {
+  const { sketch } = session.state;
   const pieces = findingsOf(session, card);
-  const all = [...cardFindingsOf(session.state.sketch, card.view, pieces), ...pieces];
+  const all = [...cardFindingsOf(sketch, card.view, pieces), ...pieces].map((watched) =>
+    isHeld(sketch, watched.fix) ? { ...watched, fix: [] } : watched,
+  );
   return SEVERITIES.flatMap((severity) => all.filter((watched) => watched.severity === severity));
 }
