@@ -81,4 +81,7 @@ test('a paper is drawn in one piece over a step, and a letter stands over it whe
     Number([...root.querySelectorAll('text')].find((text) => text.textContent === letter)?.getAttribute('x'));
   expect(across('C')).toBeLessThan(across('D'));
   expect(across('E')).toBe(across('B'));
+  // No paper is painted over a letter.
+  const painted = [...root.querySelectorAll('.paper, text:not(.figure)')].map(({ localName }) => localName);
+  expect(painted).toEqual([...Array(6).fill('path'), ...Array(6).fill('text')]);
 });

@@ -84,16 +84,23 @@ function paperPath(run: readonly LaidSpan[], x: (at: number) => number, y: (at: 
   return `M${[...upper, ...lower].join('L')}Z`;
 }
 
-/** True when another paper as high as its end lies to the right of it: then its letter stands over it. */
+/** True when another paper as high as its end, or foam under one, lies to the right of it: then its letter stands over it. */
 function isBehind(slab: Slab, slabs: readonly Slab[]): boolean {
   const { to, bottom, top } = endOf(slab);
   return slabs.some(
-    ({ spans, piece }) =>
-      piece !== slab.piece && spans.some((other) => other.to > to && other.bottom < top && other.top > bottom),
+    ({ spans, piece, below }) =>
+      piece !== slab.piece &&
+      spans.some((other) => {
+        const [low, high] = below ? [other.bottom - other.foam, other.top] : [other.bottom, other.top + other.foam];
+        return other.to > to && low < top && high > bottom;
+      }),
   );
 }
 
-/** The section as a picture `width` pixels wide, its papers from the table up, heights drawn larger than they are. */
+/**
+ * The section as a picture `width` pixels wide, its papers from the table up, heights drawn larger than they are. Its letters come last: one
+ * that stands over its paper may stand on another one.
+ */
 export function sectionPicture(
   sketch: Sketch,
   section: CardSection,
@@ -123,28 +130,27 @@ export function sectionPicture(
     return svg`<path class="leader" d="M${x(endOf(slab).to) + 2} ${y(heightAtEnd(slab))}L${column - 14} ${place}H${column - 4}"></path>
       <text x=${column} y=${place + 4}>${text}</text>`;
   };
-  const drawn = (slab: Slab): SVGTemplateResult => {
-    const { piece, spans, below } = slab;
-    return svg`<g
+  const own = ({ piece }: Slab, inside: unknown): SVGTemplateResult => svg`<g
       class=${piece === lit ? 'lit' : ''}
       @pointerover=${() => point(piece === CARD_BASE ? null : piece)}
       @pointerleave=${() => point(null)}
-    >
-      ${spans.map(({ from, to, bottom, top, foam }) =>
-        foam > 0
-          ? svg`<rect class="foam" x=${x(from) + 3} width=${Math.max(2, (to - from) * across - 6)} y=${y(below ? bottom : top + foam)} height=${foam * up}></rect>`
-          : nothing,
-      )}
+    >${inside}</g>`;
+  const paper = (slab: Slab): SVGTemplateResult => {
+    const { piece, spans, below } = slab;
+    return svg`${spans.map(({ from, to, bottom, top, foam }) =>
+      foam > 0
+        ? svg`<rect class="foam" x=${x(from) + 3} width=${Math.max(2, (to - from) * across - 6)} y=${y(below ? bottom : top + foam)} height=${foam * up}></rect>`
+        : nothing,
+    )}
       ${runsOf(slab).map(
         (run) => svg`<path class="paper" fill=${groundOf(sketch, piece)} d=${paperPath(run, x, y)}></path>`,
-      )}
-      ${letter(slab)}
-    </g>`;
+      )}`;
   };
   const [head, tail] = [y(section.height), y(0)];
   return svg`<svg viewBox="0 0 ${width} ${foot + 10}" aria-hidden="true">
     <path class="table" d="M${LEFT - 20} ${foot + 0.5}H${width - RIGHT + 16}"></path>
-    ${section.slabs.map(drawn)}
+    ${section.slabs.map((slab) => own(slab, paper(slab)))}
+    ${section.slabs.map((slab) => own(slab, letter(slab)))}
     <path class="dimension" d="M${LEFT - 30} ${head}H${LEFT - 18}M${LEFT - 30} ${tail}H${LEFT - 18}M${LEFT - 24} ${head}V${tail}"></path>
     <text class="figure" x=${LEFT - 34} y=${(head + tail) / 2 + 4} text-anchor="end">${thickText(section.height, sketch.unit)}</text>
   </svg>`;
