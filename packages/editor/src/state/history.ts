@@ -2,7 +2,7 @@ import type { EditorState, HistoryEntry } from './state.js';
 import { historyEntry, putBack } from './transaction.js';
 
 function step(state: EditorState, to: HistoryEntry): readonly [EditorState, HistoryEntry] {
-  return [putBack(state, to), historyEntry(state, to.event, null)];
+  return [putBack(state, to), historyEntry(state, { ...to, gesture: null })];
 }
 
 /** One step back: the sketch is the same object as before the step. The same state when there is nothing to undo. */

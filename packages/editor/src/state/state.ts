@@ -11,6 +11,8 @@ export interface HistoryEntry {
   readonly face: Face;
   readonly event: string;
   readonly gesture: string | null;
+  /** The pieces that it put elsewhere in the order of gluing: they are the same as before, so that nothing else tells which. */
+  readonly ordered: readonly string[];
   /** What could be done again before a gesture that is under way; empty for any other step. */
   readonly undone: readonly HistoryEntry[];
 }

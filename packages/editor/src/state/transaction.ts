@@ -10,10 +10,13 @@ export function keptSelection(sketch: Sketch, selection: readonly string[]): rea
   return selection.every(there) ? selection : selection.filter(there);
 }
 
-/** What `state` goes back to when it is undone. */
-export function historyEntry(state: EditorState, event: string, gesture: string | null): HistoryEntry {
+/** What `state` goes back to when `step` is undone. */
+export function historyEntry(
+  state: EditorState,
+  { event, gesture, ordered }: Pick<HistoryEntry, 'event' | 'gesture' | 'ordered'>,
+): HistoryEntry {
   const { document, on, writing, selection, face } = state;
-  return { document, on, writing, selection, face, event, gesture, undone: [] };
+  return { document, on, writing, selection, face, event, gesture, ordered, undone: [] };
 }
 
 /**
@@ -58,7 +61,8 @@ export function applyTransaction(state: EditorState, transaction: Transaction): 
   }
   // Until it is settled a gesture may still come to nothing, and what was undone before can then be done again.
   const undone = gesture === null ? [] : state.history.future;
-  const entry: HistoryEntry = { ...historyEntry(state, transaction.event, gesture), undone };
+  const ordered = edits.flatMap((edit) => (edit.do === 'order' ? [edit.piece] : []));
+  const entry: HistoryEntry = { ...historyEntry(state, { event: transaction.event, gesture, ordered }), undone };
   return { ...next, history: { past: [...state.history.past, entry].slice(-MOST_STEPS), future: [] } };
 }
 

@@ -48,6 +48,22 @@ describe('steps', () => {
     expect(undoLabel(first)).toBe(`Undo: Glue ${nameOf('strip')} first`);
   });
 
+  test('of the order of gluing that were not made on the selected piece are named after the one that they moved', () => {
+    const picked = after(START, 'piece.select', [], ['panel']);
+    const [lowest, next] = START.sketch.pieces;
+    if (!lowest || !next) throw new Error('the sample has pieces');
+    // Between two neighbours it makes no difference which of them is moved, but for who did it.
+    for (const [piece, to] of [
+      [lowest, 1],
+      [next, 0],
+    ] as const) {
+      const mended = after(picked, 'mend.hidden', [{ do: 'order', piece: piece.id, to }], [piece.id]);
+      expect(undoLabel(mended)).toBe(`Undo: Mend ${piece.name}`);
+      expect(redoLabel(undo(mended))).toBe(`Redo: Mend ${piece.name}`);
+      expect(undoLabel(redo(undo(mended)))).toBe(`Undo: Mend ${piece.name}`);
+    }
+  });
+
   test('of papers are named after the paper as it is called afterwards', () => {
     const [paper] = sampleSketch().papers;
     if (!paper) throw new Error('no paper');
@@ -72,7 +88,7 @@ describe('steps', () => {
   });
 
   test('of an event without a name are named after its words', () => {
-    const step = { event: 'card.fold-over', before: START.sketch, after: START.sketch, selection: [] };
+    const step = { event: 'card.fold-over', before: START.sketch, after: START.sketch, selection: [], ordered: [] };
     expect(stepName(step)).toBe('Fold over');
   });
 });

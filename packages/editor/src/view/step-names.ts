@@ -9,6 +9,8 @@ export interface Step {
   readonly after: Sketch;
   /** The pieces that were selected when it was made. */
   readonly selection: readonly string[];
+  /** The pieces that it put elsewhere in the order of gluing. */
+  readonly ordered: readonly string[];
 }
 
 type Things = 'pieces' | 'papers' | 'mixes' | 'punches' | 'variations';
@@ -119,15 +121,17 @@ const MANY: Readonly<Record<Things, string>> = {
   variations: 'variations',
 };
 
-function subjectOf({ before, after, selection }: Step, things: Things): string {
-  const all = changed(before[things], after[things]);
+function subjectOf({ before, after, selection, ordered }: Step, things: Things): string {
+  const differ = changed(before[things], after[things]);
+  const moved = things === 'pieces' ? before.pieces.filter(({ id }) => ordered.includes(id)) : [];
+  const all = differ.length > 0 ? differ : moved;
   // What merely follows, as a mat does, is left out when the piece itself was selected.
   const chosen = things === 'pieces' ? all.filter(({ id }) => selection.includes(id)) : [];
   const meant = chosen.length > 0 ? chosen : all;
   const [only] = meant;
   if (meant.length === 1 && only) return only.name;
   if (meant.length > 1) return `${meant.length} ${MANY[things]}`;
-  // Nothing of them differs, as when pieces only changed places in the order of gluing.
+  // Nothing of them differs.
   const named = before[things].filter(({ id }) => selection.includes(id));
   return named.length === 1 && named[0] ? named[0].name : MANY[things];
 }
@@ -152,6 +156,7 @@ export function historySteps(state: EditorState): { readonly done: readonly Step
         before: shownOf(entry),
         after: shownOf(past[index + 1] ?? state),
         selection: entry.selection,
+        ordered: entry.ordered,
       }),
     ),
     undone: future.map(
@@ -160,6 +165,7 @@ export function historySteps(state: EditorState): { readonly done: readonly Step
         before: shownOf(future[index - 1] ?? state),
         after: shownOf(entry),
         selection: entry.selection,
+        ordered: entry.ordered,
       }),
     ),
   };
