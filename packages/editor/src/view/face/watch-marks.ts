@@ -1,6 +1,6 @@
 import { SEVERITY_WORDS } from '@trimwell/handout';
 import { type Piece, SEVERITIES, type Severity } from '@trimwell/sketch';
-import { css, html, nothing, type TemplateResult } from 'lit';
+import { css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { property, state } from 'lit/decorators.js';
 import type { SessionChange } from '../../session/session.js';
 import { select } from '../../state/commands.js';
@@ -110,6 +110,7 @@ export class WatchMarksElement extends SessionElement {
   /** Size of the stage in pixels; it is told, because asking for it lays out the whole page at once. */
   @property({ attribute: false }) stage: Extent | null = null;
   @state() private opened: string | null = null;
+  #marks: readonly Marked[] = [];
   readonly #watch = new WatchCard(this);
   readonly #mends = new Mends(this, this.#watch);
 
@@ -129,6 +130,13 @@ export class WatchMarksElement extends SessionElement {
 
   readonly #elsewhere = (event: Event): void => {
     if (this.opened !== null && !event.composedPath().includes(this)) this.opened = null;
+  };
+
+  /** The focus has gone on from the slip and its mark: the slip would lie open behind it. */
+  readonly #left = ({ relatedTarget: to }: FocusEvent): void => {
+    if (this.opened === null || !(to instanceof Element)) return;
+    const own = this.renderRoot.contains(to) && to.closest(`.slip, .mark[data-piece="${this.opened}"]`);
+    if (!own) this.opened = null;
   };
 
   /** One mark for each piece of this face, within its upper edge right of the middle, clear of corners and handles. */
@@ -152,11 +160,23 @@ export class WatchMarksElement extends SessionElement {
     });
   }
 
+  protected override willUpdate(changed: PropertyValues): void {
+    super.willUpdate(changed);
+    if (!this.view || this.session.gesture !== null) return;
+    this.#marks = this.#marked(this.view);
+    const { opened } = this;
+    const stays =
+      this.#marks.some(({ piece }) => piece === opened) && this.session.state.selection.includes(opened ?? '');
+    if (opened === null || stays) return;
+    this.opened = null;
+    // Whoever is in the slip goes on at its piece.
+    if (this.shadowRoot?.activeElement?.closest('.slip')) void this.updateComplete.then(() => this.#goTo(opened));
+  }
+
   protected override render(): TemplateResult | typeof nothing {
     if (!this.view || this.session.gesture !== null) return nothing;
-    const marks = this.#marked(this.view);
-    const open = marks.find(({ piece }) => piece === this.opened);
-    return html`${marks.map((mark) => this.#mark(mark))}${open ? this.#slip(open) : nothing}`;
+    const open = this.#marks.find(({ piece }) => piece === this.opened);
+    return html`${this.#marks.map((mark) => this.#mark(mark))}${open ? this.#slip(open) : nothing}`;
   }
 
   #mark({ piece, severity, findings, x, y }: Marked): TemplateResult {
@@ -173,6 +193,7 @@ export class WatchMarksElement extends SessionElement {
       @pointerleave=${() => this.#point(null)}
       @focus=${() => this.#point(piece)}
       @blur=${() => this.#point(null)}
+      @focusout=${this.#left}
     >${severityMark(severity)}</button>`;
   }
 
@@ -189,6 +210,7 @@ export class WatchMarksElement extends SessionElement {
       aria-label="To watch at ${pieceName(sketch, piece)}"
       ${inStyle({ left: `${left.toFixed(1)}px`, ...place })}
       @keydown=${(event: KeyboardEvent) => this.#key(event, piece)}
+      @focusout=${this.#left}
     >
       ${findings.map((finding) => {
         const { says, mend: word } = findingText(finding, sketch);
@@ -232,8 +254,12 @@ export class WatchMarksElement extends SessionElement {
   #mend(finding: Watched): void {
     this.#mends.press(finding, () => {
       this.opened = null;
-      const piece = mendedPiece(this.session.state.sketch, finding)?.id ?? null;
-      this.dispatchEvent(new CustomEvent('mended', { detail: { piece } }));
+      this.#goTo(mendedPiece(this.session.state.sketch, finding)?.id ?? null);
     });
+  }
+
+  /** Hands the focus on to a piece, or to the card. */
+  #goTo(piece: string | null): void {
+    this.dispatchEvent(new CustomEvent('mended', { detail: { piece } }));
   }
 }
