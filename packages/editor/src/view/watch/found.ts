@@ -10,7 +10,10 @@ const checked = new WeakMap<Sketch, readonly Finding[]>();
 const last = new WeakMap<Session, { readonly id: string; readonly found: readonly Finding[] }>();
 
 /** Something to watch: about one piece, or about the card as a whole. */
-export type Watched = Finding | CardFinding;
+export type Watched = (Finding | CardFinding) & {
+  /** Found in an earlier sketch: its fix may no longer mend anything, or not even be possible. */
+  readonly stale?: true;
+};
 
 export function isOfCard(watched: Watched): watched is CardFinding {
   return 'reasons' in watched;
@@ -26,31 +29,35 @@ export type KnownCard = Pick<CardWatch, 'view' | 'failure' | 'post'>;
  * What is found in the pieces on the table. While something is dragged, what was found before the drag; and of many pieces what was
  * found before the change, until they have been looked at anew.
  */
-function findingsOf(session: Session, { view, failure }: KnownCard): readonly Finding[] {
+function findingsOf(session: Session, { view, failure }: KnownCard): readonly (Finding & Watched)[] {
   const { sketch } = session.state;
   // Who has looked at the card as a whole knows better which mends are safe.
   const known = view?.sketch === sketch ? view.sight.pieces : checked.get(sketch);
   const before = last.get(session);
   const earlier = before?.id === sketch.id ? before.found : null;
-  if (!known && earlier && session.gesture !== null) return earlier.filter(({ piece }) => has(sketch, piece));
-  if (!known && earlier && sketch.pieces.length > MANY && failure === null) return unmended(sketch, earlier);
+  if (!known && earlier && session.gesture !== null) return staleOf(sketch, earlier);
+  if (!known && earlier && sketch.pieces.length > MANY && failure === null) return staleOf(sketch, earlier);
   const found = known ?? checkSketch(sketch);
   checked.set(sketch, found);
   last.set(session, { id: sketch.id, found });
   return found;
 }
 
-/** What was found in an earlier sketch: still told, but not mended by it. */
-function unmended<Found extends Watched>(sketch: Sketch, found: readonly Found[]): readonly Found[] {
-  return found.filter(({ piece }) => has(sketch, piece)).map((finding) => ({ ...finding, fix: [] }));
+/** What was found in an earlier sketch: still told, and its mend offered, so that the button for it stays under finger and focus. */
+function staleOf<Found extends Watched>(sketch: Sketch, found: readonly Found[]): readonly (Found & Watched)[] {
+  return found.filter(({ piece }) => has(sketch, piece)).map((finding) => ({ ...finding, stale: true }));
 }
 
 function has(sketch: Sketch, piece: string): boolean {
   return piece === CARD_BASE || sketch.pieces.some(({ id }) => id === piece);
 }
 
-/** What was found about the card; of an earlier sketch it is told as well, but nothing of that is mended by it. */
-function cardFindingsOf(sketch: Sketch, view: CardView | null, known: readonly Finding[]): readonly CardFinding[] {
+/** What was found about the card; of an earlier sketch it is told as well. */
+function cardFindingsOf(
+  sketch: Sketch,
+  view: CardView | null,
+  known: readonly Finding[],
+): readonly (CardFinding & Watched)[] {
   // Of an earlier sketch the cuts are told as they were, and so are the sizes that they are told with.
   const sizes = [...known, ...(view?.sight.pieces ?? [])];
   const off = new Set(sizes.flatMap(({ code, piece }) => (code === 'off-the-ruler' ? [piece] : [])));
@@ -59,7 +66,7 @@ function cardFindingsOf(sketch: Sketch, view: CardView | null, known: readonly F
       // The list says why a piece cannot be cut; and a size off the ruler is told with its piece, not once more with its cut.
       code !== 'cannot-be-cut' && has(sketch, piece) && !(code === 'cut-off-the-ruler' && off.has(piece)),
   );
-  return view?.sketch === sketch ? found : unmended(sketch, found);
+  return view?.sketch === sketch ? found : staleOf(sketch, found);
 }
 
 /**

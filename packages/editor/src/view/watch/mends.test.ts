@@ -2,7 +2,7 @@ import { inches } from '@trimwell/geometry';
 import { applyEdits, CARD_BASE, type Edit } from '@trimwell/sketch';
 import { afterEach, beforeAll, beforeEach, expect, test, vi } from 'vitest';
 import { AssemblyWorker, planningPort } from '../../../../../tests/kit/assembly-worker.js';
-import { flatCard } from '../../../../../tests/kit/flat-card.js';
+import { type FlatPiece, flatCard } from '../../../../../tests/kit/flat-card.js';
 import { PATIENCE } from '../../../../../tests/kit/patience.js';
 import { sampleSketch } from '../../../../../tests/kit/sample-sketch.js';
 import { cardWatchOf } from '../../session/card-watch-of.js';
@@ -168,4 +168,32 @@ test('a mend that is made later leaves who has gone elsewhere where they are, wi
   turnOver(session.state, session.dispatch, 1);
   await vi.waitUntil(() => mended(session).length === 2, PATIENCE);
   expect([session.state.selection, session.state.face]).toEqual([[], 'inside']);
+});
+
+test('what was found in an earlier sketch is not even tried, since it may no longer be possible', async () => {
+  const tiles = Array.from({ length: 16 }, (_, n) => `tile-${n}`);
+  const sketch = flatCard({
+    ...Object.fromEntries(
+      tiles.map((id, n): [string, FlatPiece] => [id, { at: [(n % 4) + 1 / 8, (n >> 2) + 1, 1, 1] }]),
+    ),
+    other: { at: [1 / 2, 4, 1, 1] },
+    round: { at: [1 / 2, 2, 1.5, 1], radius: 1 / 4 },
+    upper: { at: [1 + 15 / 16, 1.75, 1.5, 1.5] },
+  });
+  const away = tiles.map((piece): Edit => ({ do: 'alter-piece', piece, face: 'inside' }));
+  const session = new Session(applyEdits(sketch, away), planningPort());
+  const { element, acts } = await put(session);
+  expect(acts().map((act) => act.textContent)).toEqual(['Move the upper one further over']);
+  const [act] = acts();
+  act?.focus();
+  session.dispatch({ event: 'x', edits: [{ do: 'remove-piece', piece: 'upper' }], at: 1 });
+  await element.updateComplete;
+  expect(element.shadowRoot?.activeElement).toBe(act);
+  act?.click();
+  await element.updateComplete;
+  expect(act?.textContent).toContain('looking first');
+  await looked(session);
+  await element.updateComplete;
+  expect(mended(session)).toEqual(['x']);
+  expect(acts()).toEqual([]);
 });

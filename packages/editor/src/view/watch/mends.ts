@@ -11,7 +11,7 @@ type Taken = Pick<EditorState, 'selection' | 'face'>;
 /** A mend that was pressed before it was known to harm nothing. */
 interface Wait {
   readonly mends: Mends;
-  readonly watched: Watched;
+  watched: Watched;
   /** What was selected, and the face shown, when it was pressed, or what mends before it have taken since. */
   from: Taken;
   readonly done: () => void;
@@ -28,11 +28,12 @@ interface Waiting {
 const waiting = new WeakMap<Session, Waiting>();
 
 /**
- * True when the mend of something to watch is known to harm nothing: the card has been looked at as it lies on the table, or the mend
- * does not matter to it. Where it cannot be looked at, that is said beside it.
+ * True when it is known whether the mend of something to watch harms anything: the card has been looked at as it lies on the table, or the
+ * mend does not matter to it. Where it cannot be looked at, that is said beside it. What an earlier sketch would be mended by is not tried.
  */
-function mayMend({ state: { sketch } }: Session, { view, failure, post }: KnownCard, { fix }: Watched): boolean {
-  return view?.sketch === sketch || failure !== null || !concernsCard(sketch, applyEdits(sketch, fix), post);
+function mayMend({ state: { sketch } }: Session, { view, failure, post }: KnownCard, { fix, stale }: Watched): boolean {
+  if (view?.sketch === sketch || failure !== null) return true;
+  return !stale && !concernsCard(sketch, applyEdits(sketch, fix), post);
 }
 
 /** True when both tell the same, and mend it in the same way. */
@@ -55,13 +56,16 @@ function mend(session: Session, watched: Watched, takes: boolean): void {
 }
 
 /** Makes a mend that has waited. Who has taken another piece meanwhile keeps it, and who has gone elsewhere is not called back. */
-function mendLate(session: Session, { watched, from, mends, done }: Wait, waits: readonly Wait[]): void {
+function mendLate(session: Session, { watched, from, mends, done }: Wait, others: readonly Wait[]): void {
   const { selection: before, face } = session.state;
   const isStill = (one: Taken): boolean =>
     one.face === face && one.selection.length === before.length && one.selection.every((id, at) => id === before[at]);
   const called = mends.hasFocus();
   mend(session, watched, isStill(from));
-  for (const wait of waits) if (isStill(wait.from)) wait.from = session.state;
+  for (const wait of others) {
+    if (isStill(wait.from)) wait.from = session.state;
+    wait.watched = { ...wait.watched, stale: true };
+  }
   if (called) done();
 }
 
@@ -79,7 +83,8 @@ function mendWaiting(session: Session, card: CardWatch): void {
     if (!mayMend(session, card, watched)) return;
     row.waits.shift();
     // One that turned out not to be safe, or that mends nothing any more, is no longer among them.
-    if (!watchedOf(session, card).some((each) => isSame(each, watched))) continue;
+    const again = watchedOf(session, card).find((each) => isSame(each, watched));
+    if (!again || again.stale) continue;
     mendLate(session, next, row.waits);
     row.sketch = session.state.sketch;
   }
@@ -120,7 +125,9 @@ export class Mends implements ReactiveController {
   press(watched: Watched, done: () => void): void {
     const { session } = this.host;
     const { card } = this.watch;
-    if (mayMend(session, card, watched) && !waiting.has(session)) {
+    // What was pressed for an earlier sketch is given up anyway.
+    if (waiting.get(session)?.sketch !== session.state.sketch) endWaiting(session);
+    if (!watched.stale && mayMend(session, card, watched) && !waiting.has(session)) {
       mend(session, watched, true);
       done();
       return;
@@ -133,6 +140,8 @@ export class Mends implements ReactiveController {
     waiting.set(session, row);
     row.waits.push({ mends: this, watched, from: session.state, done });
     this.host.requestUpdate();
+    // It may have been looked at since this was shown.
+    if (watched.stale) mendWaiting(session, card);
   }
 
   hostDisconnected(): void {
