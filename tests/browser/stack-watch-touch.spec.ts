@@ -52,3 +52,25 @@ test('a tap on a mark at the piece opens its slip, and a tap mends it', async ({
   // Where there is foam, a mend waits until the card has been looked at.
   await expect.poll(async () => (await pieceIn(page, 'greeting')).corners.tl).toBe(4064);
 });
+
+test('the end of the list can be scrolled up from under the ticket', async ({ page }) => {
+  await openTable(page);
+  await page.evaluate(
+    (edits) => {
+      const session = document.querySelector<TrimwellEditor>('trimwell-editor')?.session;
+      session?.dispatch({ event: 'test.edit', edits: edits as readonly Edit[], selection: ['greeting'], at: 1 });
+    },
+    [{ do: 'round', piece: 'greeting', corners: { tl: 16256, tr: 16256, br: 16256, bl: 16256 } }] as unknown[],
+  );
+  await expect(page.locator('trimwell-ticket')).toBeVisible();
+  await expect(page.locator('trimwell-watch li').last()).toBeAttached();
+  const ends = async () => {
+    await page.evaluate(() => scrollTo(0, document.documentElement.scrollHeight));
+    const [line, ticket] = [
+      await boxOf(page.locator('trimwell-watch li').last()),
+      await boxOf(page.locator('trimwell-ticket')),
+    ];
+    return ticket.y - (line.y + line.height);
+  };
+  await expect.poll(ends).toBeGreaterThan(0);
+});

@@ -171,7 +171,8 @@ export const editorStyles = css`
   }
   :host([narrow]) trimwell-watch {
     grid-area: watch;
-    padding-bottom: 90px;
+    /* The last of it can be scrolled up from under the ticket. */
+    padding-bottom: calc(90px + var(--under, 0px));
   }
   :host([narrow]) trimwell-ticket {
     position: fixed;
