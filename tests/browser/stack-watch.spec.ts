@@ -90,6 +90,34 @@ test('a finding stands at its piece and in the list; either mends it, and the fo
   expectNoErrors(errors);
 });
 
+test('a long list scrolls in its column, and the page ends with the table', { tag: DESK }, async ({ page }) => {
+  await openTable(page);
+  const { width, height } = await pieceIn(page, 'strip');
+  const out = Array.from({ length: 14 }, (_, n) => ({
+    do: 'add-piece',
+    piece: {
+      ...{ id: `out-${n}`, name: `Out ${n}`, kind: 'strip', face: 'front', shape: 'rectangle', from: 'sprig' },
+      ...{ x: 4 * inch + n, y: n * 2032, width, height, tilt: 0, raise: 0, perCard: 1, punched: {} },
+      corners: { tl: 0, tr: 0, br: 0, bl: 0 },
+    },
+  }));
+  await edit(page, out);
+  await page.locator('trimwell-watch .more').click();
+  await expect(page.locator('trimwell-watch li .says').nth(12)).toBeAttached();
+  const { list, column, end, table } = await page.evaluate(() => {
+    const root = document.querySelector('trimwell-editor')?.shadowRoot;
+    const aside = root?.querySelector('.aside');
+    return {
+      list: aside?.scrollHeight ?? 0,
+      column: aside?.clientHeight ?? 0,
+      end: document.documentElement.scrollHeight,
+      table: (document.querySelector('trimwell-editor')?.getBoundingClientRect().bottom ?? 0) + scrollY,
+    };
+  });
+  expect(list).toBeGreaterThan(column + 200);
+  expect(end).toBeLessThan(table + 40);
+});
+
 test('the stack and what there is to watch keep the rules of the web for everyone', async ({ page }) => {
   await openTable(page);
   await edit(page, [round, { do: 'alter-piece', piece: 'wreath', locked: true, hidden: true }]);

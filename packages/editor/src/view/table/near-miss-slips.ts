@@ -18,6 +18,10 @@ export class NearMissesElement extends SessionElement {
   static override readonly styles = [
     tableStyles,
     css`
+      :host {
+        /* What is told unseen scrolls with the column, and makes no page longer. */
+        position: relative;
+      }
       ul {
         display: grid;
         grid-template-columns: repeat(auto-fill, minmax(min(100%, 232px), 1fr));

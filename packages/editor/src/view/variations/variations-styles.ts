@@ -2,6 +2,10 @@ import { css } from 'lit';
 
 /** The list of variations: a line each, with a notch into which its slip is put. */
 export const variationsStyles = css`
+  :host {
+    /* What is told unseen scrolls with the column, and makes no page longer. */
+    position: relative;
+  }
   ol,
   ul {
     margin: 0;
