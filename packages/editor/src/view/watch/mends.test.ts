@@ -196,4 +196,6 @@ test('what was found in an earlier sketch is not even tried, since it may no lon
   await element.updateComplete;
   expect(mended(session)).toEqual(['x']);
   expect(acts()).toEqual([]);
+  // The button is gone, and the focus is not lost with it.
+  expect(element.shadowRoot?.activeElement?.textContent).toBe('To watch');
 });

@@ -1,6 +1,6 @@
 import { SEVERITY_WORDS } from '@trimwell/handout';
 import { CARD_BASE, kindOf } from '@trimwell/sketch';
-import { css, html, nothing, type TemplateResult } from 'lit';
+import { css, html, nothing, type PropertyValues, type TemplateResult } from 'lit';
 import { repeat } from 'lit/directives/repeat.js';
 import type { SessionChange } from '../../session/session.js';
 import { select } from '../../state/commands.js';
@@ -81,6 +81,13 @@ export class WatchElement extends SessionElement {
 
   protected override get followsPointing(): boolean {
     return true;
+  }
+
+  protected override update(changed: PropertyValues): void {
+    const before = this.shadowRoot?.activeElement;
+    super.update(changed);
+    // What had the focus is gone with what it told of.
+    if (before && !before.isConnected) this.focusHeading();
   }
 
   protected override render(): TemplateResult {
