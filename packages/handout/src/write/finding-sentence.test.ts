@@ -1,7 +1,8 @@
-import { ticks } from '@trimwell/geometry';
+import { inches, ticks } from '@trimwell/geometry';
 import { CARD_BASE, type Finding, type FindingCode } from '@trimwell/sketch';
-import type { CardFinding, CardFindingCode } from '@trimwell/sketch/assembly';
+import { assembly, type CardFinding, type CardFindingCode } from '@trimwell/sketch/assembly';
 import { expect, test } from 'vitest';
+import { flatCard } from '../../../../tests/kit/flat-card.js';
 import { sampleSketch } from '../../../../tests/kit/sample-sketch.js';
 import { cardFindingSentence, findingSentence, LETTER_REASONS } from './finding-sentence.js';
 
@@ -115,4 +116,23 @@ test('how wide a piece is held is found nearly, and told up to the next 1/32 in 
   expect(says(1_010, 'in')).toContain('no wider than 1⁄16 in;');
   expect(says(0, 'in')).toContain('no wider than 1⁄32 in;');
   expect(says(961, 'mm')).toContain('no wider than 2 mm;');
+});
+
+test('an envelope that takes the card alone is too small for what reaches over its edge (by hand)', () => {
+  /** What is said of a card of 4 1/4 x 5 1/2 in with a flag of 1 in that begins at `x`, in an envelope of that size. */
+  const says = (x: number, width: number, height: number): string => {
+    const flat = flatCard({ flag: { at: [x, 1, 1, 1] } });
+    const envelope = { name: 'own', width: inches(width), height: inches(height) };
+    const flagged = { ...flat, card: { ...flat.card, envelope } };
+    const [found] = assembly(flagged).findings.filter(({ code }) => code === 'envelope-too-tight');
+    if (!found) throw new Error('The envelope holds it.');
+    return cardFindingSentence(found, flagged);
+  };
+  // It hangs over by 1/2 in: 4 3/4 in and the room of 1/8 in are asked for.
+  const hangs = 'The envelope is smaller than the card with what reaches over its edge: it needs 1⁄2 in more.';
+  expect(says(3.75, 4.375, 5.75)).toBe(hangs);
+  expect(says(3.75, 5.75, 4.375)).toBe(hangs);
+  expect(says(3, 4, 5.75)).toBe('The envelope is smaller than the card: it needs 3⁄8 in more.');
+  // Too small for the card already, whatever hangs over.
+  expect(says(3.75, 4, 5.75)).toBe('The envelope is smaller than the card: it needs 7⁄8 in more.');
 });

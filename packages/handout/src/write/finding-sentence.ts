@@ -1,4 +1,4 @@
-import { formatLength, inches, type LengthStyle, millimetres, ticks } from '@trimwell/geometry';
+import { formatLength, inches, type LengthStyle, millimetres, type Size, ticks } from '@trimwell/geometry';
 import { CARD_BASE, type Finding, type Severity, type Sketch } from '@trimwell/sketch';
 import type { CardFinding } from '@trimwell/sketch/assembly';
 
@@ -93,6 +93,17 @@ function widthUp(width: number, unit: Sketch['unit']): string {
   return formatLength(ticks(Math.max(1, Math.ceil(width / mark)) * mark), { unit });
 }
 
+/** What the envelope is too small for: where the card alone would go in, it is what hangs over its edges. */
+function tooLargeText({ card }: Sketch): string {
+  const sides = ({ width, height }: Size): readonly [short: number, long: number] => [
+    Math.min(width, height),
+    Math.max(width, height),
+  ];
+  const [short, long] = sides(card);
+  const [low, wide] = sides(card.envelope ?? { width: ticks(0), height: ticks(0) });
+  return short <= low && long <= wide ? 'the card with what reaches over its edge' : 'the card';
+}
+
 /** What is wrong with a card as a whole, as a sentence. */
 export function cardFindingSentence(finding: CardFinding, sketch: Sketch): string {
   const amount = formatLength(ticks(Math.round(finding.amount)), { unit: sketch.unit });
@@ -106,7 +117,7 @@ export function cardFindingSentence(finding: CardFinding, sketch: Sketch): strin
       return `${name} is held by a strip no wider than ${widthUp(finding.amount, sketch.unit)}; the rest of it stands free.`;
     case 'envelope-too-tight':
       return finding.severity === 'stops the build'
-        ? `The envelope is smaller than the card: it needs ${amount} more.`
+        ? `The envelope is smaller than ${tooLargeText(sketch)}: it needs ${amount} more.`
         : finding.severity === 'looks wrong'
           ? `The card is too thick for its envelope, which needs ${amount} more.`
           : `The envelope is tight: it needs ${amount} more for the card to slip in easily.`;
