@@ -240,6 +240,20 @@ test('the unit of the handout may be another than the sketch has', () => {
   ).toContain(' in');
 });
 
+test('the letter is that of the country that was chosen, else of the one where it is likely read', () => {
+  const [sample] = SAMPLES;
+  if (!sample) throw new Error('There is no sample.');
+  const letter = (options: Parameters<typeof laidOut>[1]): string =>
+    blocksOf(laidOut(sample, options).pages)
+      .filter(({ tag }) => tag === 'LI')
+      .map(wordsOf)
+      .find((text) => /check with your post office|die Post fragen/.test(text)) ?? '';
+  expect(letter({})).toMatch(/^– United States: /);
+  expect(letter({ post: 'CA' })).toMatch(/^– Canada: /);
+  expect(letter({ language: 'de' })).toMatch(/^– Deutschland: /);
+  expect(letter({ language: 'de', post: 'GB' })).toMatch(/^– Vereinigtes Königreich: /);
+});
+
 test('links go where they say, and are told in full', () => {
   const links = [{ text: 'The club’s pages', address: 'https://example.org/fernhollow' }];
   const { pages } = laidOut(sampleOf('linked', expectSketch({ ...sampleDocument(), links })));
@@ -270,6 +284,7 @@ test.each([
   ['paper', { paper: 'legal' }],
   ['language', { language: 'fr' }],
   ['date', { date: 'tomorrow' }],
+  ['post', { post: 'XX' }],
 ])('a %s that there is not is refused by name', (name, options) => {
   const [sample] = SAMPLES;
   expect(() => sample && laidOut(sample, options as object)).toThrow(

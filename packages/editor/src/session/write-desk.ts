@@ -1,15 +1,16 @@
 import { type HandoutPages, layOutHandout, type PieceList, writePieceList } from '@trimwell/handout';
 import type { CutFiles } from '@trimwell/handout/cut-files';
+import { postCountry } from '@trimwell/sketch/assembly';
 import { printablePhotos } from './printable-photos.js';
 import type {
   CutChoice,
   CutFilePreview,
   ListChoice,
   Made,
-  PagesChoice,
   PictureChoice,
   Subject,
   WebChoice,
+  Wish,
   WriteQuestion,
 } from './write-messages.js';
 
@@ -20,10 +21,12 @@ type PdfWriter = typeof import('@trimwell/handout/pdf');
 
 async function layOut(
   { sketch, batch, most, date }: Subject,
-  choice: PagesChoice,
+  { choice, post }: Pick<Extract<Wish, { make: 'pages' }>, 'choice' | 'post'>,
   { loadTextMeasure }: PdfWriter,
 ): Promise<HandoutPages> {
-  return layOutHandout(sketch, batch, { ...choice, most, date, measure: await loadTextMeasure() });
+  // A country that was remembered need not be in the table any more.
+  const known = post !== null && postCountry(post) ? { post } : {};
+  return layOutHandout(sketch, batch, { ...choice, ...known, most, date, measure: await loadTextMeasure() });
 }
 
 /** Work for nesting a paper: about a second on a slow machine (see `NestOptions`). */
@@ -98,12 +101,12 @@ export async function write({ subject, wish }: Omit<WriteQuestion, 'number'>, pr
   switch (wish.make) {
     case 'pages': {
       const writer = await import('@trimwell/handout/pdf');
-      const pages = await layOut(subject, wish.choice, writer);
+      const pages = await layOut(subject, wish, writer);
       return { make: 'pages', pages, note: writer.unprintableNote(await writer.unprintableTexts(pages)) };
     }
     case 'pdf': {
       const writer = await import('@trimwell/handout/pdf');
-      const pages = await layOut(subject, wish.choice, writer);
+      const pages = await layOut(subject, wish, writer);
       const photos = await printablePhotos(wish.photos);
       const bytes = await writer.writePdf(pages, {
         created: wish.created,

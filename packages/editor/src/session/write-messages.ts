@@ -52,10 +52,12 @@ export type PhotoBlobs = ReadonlyMap<string, Blob>;
 
 /** What is to be made. */
 export type Wish =
-  | { readonly make: 'pages'; readonly choice: PagesChoice }
+  | { readonly make: 'pages'; readonly choice: PagesChoice; readonly post: string | null }
   | {
       readonly make: 'pdf';
       readonly choice: PagesChoice;
+      /** The country of the post that was chosen; null where none was. */
+      readonly post: string | null;
       readonly password: string | null;
       /** The moment that is written into the file. */
       readonly created: Date;

@@ -5,8 +5,15 @@ import type { Subject, Wish, WriteAnswer, WritePort, WriteQuestion } from './wri
 import { GivenUp, Writer } from './writer.js';
 
 const CHOICE = { paper: 'letter', language: 'en', unit: 'in', templates: false } as const;
-const PAGES: Wish = { make: 'pages', choice: CHOICE };
-const PDF = { make: 'pdf', choice: CHOICE, password: null, created: new Date(0), photos: new Map() } as const;
+const PAGES: Wish = { make: 'pages', choice: CHOICE, post: null };
+const PDF = {
+  make: 'pdf',
+  choice: CHOICE,
+  post: null,
+  password: null,
+  created: new Date(0),
+  photos: new Map(),
+} as const;
 
 function subject(): Subject {
   const sketch = sampleSketch();

@@ -17,6 +17,8 @@ export interface HandoutContext {
   readonly frame: PageFrame;
   readonly speech: Speech;
   readonly measure: TextMeasure;
+  /** The country whose post takes the cards, of those in the table; null where none was chosen. */
+  readonly post: string | null;
   /** What is glued, each face in its order. */
   readonly gluing: readonly Glued[];
   readonly labels: ReadonlyMap<string, string>;

@@ -1,5 +1,6 @@
 import { ticks, type Unit } from '@trimwell/geometry';
 import type { BatchPlan, Sketch } from '@trimwell/sketch';
+import { letterLimits } from '@trimwell/sketch/assembly';
 import type { Drawing } from '../drawing/drawing.js';
 import { builtGluing } from './built-gluing.js';
 import { setSteps } from './checklist.js';
@@ -25,6 +26,8 @@ export interface HandoutOptions {
   readonly measure: TextMeasure;
   /** The day that the handout is of, as YYYY-MM-DD. */
   readonly date: string;
+  /** The country whose post takes the cards (ISO 3166-1, two letters). Default the one where the handout is most likely read. */
+  readonly post?: string;
   /** What the sheets at hand give, from `batchYield`; the handout says nothing of it when it is not there. */
   readonly most?: CardsGiven | null;
 }
@@ -50,16 +53,22 @@ function templatePages(context: HandoutContext): Pager {
  * The handout of a sketch and a plan of its batch, laid out on pages of `options.paper`: the card with its sizes and what
  * it takes, the cutting guide of every layout, the steps as a checklist and, when asked for, all pieces at true size. The
  * same input gives the same pages.
- * @throws RangeError for a paper, a language or a date that there is not.
+ * @throws RangeError for a paper, a language, a country or a date that there is not.
  */
 export function layOutHandout(sketch: Sketch, batch: BatchPlan, options: HandoutOptions): HandoutPages {
   requireKnown('paper', options.paper, PAGE_PAPERS);
   requireKnown('language', options.language, LANGUAGES);
-  const { language, most = null } = options;
+  const { language, most = null, post = null } = options;
+  if (post !== null)
+    requireKnown(
+      'post',
+      post,
+      letterLimits().countries.map(({ code }) => code),
+    );
   const measure = rememberAscents(options.measure);
   const frame = pageFrame(options.paper);
   const speech = speechIn(language, options.unit ?? sketch.unit);
-  const context = handoutContext({ sketch, batch, most, frame, speech, measure, gluing: builtGluing(sketch) });
+  const context = handoutContext({ sketch, batch, most, frame, speech, measure, post, gluing: builtGluing(sketch) });
   const pager = new Pager(frame);
   const figures = setOpening(pager, context, options.date);
   const guides = setGuides(pager, context);

@@ -266,9 +266,9 @@ const de: Messages = {
   bases: (cards, size) => `${counted(cards, 'Grundkarte', 'Grundkarten')}, offen ${size}`,
   envelope: (count, name, size) => `${counted(count, 'Umschlag', 'Umschläge')}, ${name}, ${size}`,
   posted: (grams, millimetres) => `im Umschlag je etwa ${grams}\u00a0g und ${millimetres}\u00a0mm dick`,
-  letter: (_country, name, more) =>
-    `In Deutschland: ${name}${more ? ', vielleicht mit Zuschlag' : ''}; die Post fragen, Grenzen ändern sich`,
-  noLetter: (_country) => 'In Deutschland: kein Brief, zu groß oder zu klein; die Post fragen, Grenzen ändern sich',
+  letter: (country, name, more) =>
+    `${country}: ${name}${more ? ', vielleicht mit Zuschlag' : ''}; die Post fragen, Grenzen ändern sich`,
+  noLetter: (country) => `${country}: kein Brief, zu groß oder zu klein; die Post fragen, Grenzen ändern sich`,
   trimmer: 'Schneidemaschine',
   scorer: 'Falzbein und Lineal',
   rounder: (radii) => `Eckenrunder, ${radii}`,

@@ -26,6 +26,8 @@ export interface Speech {
   /** A day written out; `day` is `YYYY-MM-DD`. */
   day(day: string): string;
   number(value: number): string;
+  /** A country's name by its code (ISO 3166-1, two letters). */
+  country(code: string): string;
 }
 
 const DAY = /^\d{4}-\d{2}-\d{2}$/;
@@ -48,6 +50,7 @@ export function speechIn(language: Language, unit: Unit, form: NonNullable<Lengt
   // Made once: making one takes longer than a page of what it is used for.
   const lists = new Intl.ListFormat(language, { type: 'conjunction' });
   const days = new Intl.DateTimeFormat(language, { dateStyle: 'long', timeZone: 'UTC' });
+  const countries = new Intl.DisplayNames(language, { type: 'region' });
   const numbers = new Intl.NumberFormat(language);
   const local = (text: string): string => {
     const decimal = language === 'de' ? text.replaceAll('.', ',') : text;
@@ -63,5 +66,6 @@ export function speechIn(language: Language, unit: Unit, form: NonNullable<Lengt
     list: (parts) => lists.format(parts),
     day: (day) => days.format(dayOf(day)),
     number: (value) => numbers.format(value).replace('-', '−'),
+    country: (code) => countries.of(code) ?? code,
   };
 }

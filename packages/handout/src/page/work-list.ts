@@ -39,6 +39,7 @@ export function workList(sketch: Sketch, batch: BatchPlan, { language, unit, for
     frame: pageFrame('a4'),
     speech,
     measure: estimateMeasure,
+    post: null,
     // A page that shows the work to its readers must not load polygons for it.
     gluing: plainGluing(sketch),
   });

@@ -5,6 +5,7 @@ import type { SavedFile } from '../../session/save-file.js';
 import type { MadeFor, Subject, Wish } from '../../session/write-messages.js';
 import { photosOnShelf } from '../photos/photos-on-shelf.js';
 import { tableStyles } from '../table/table-styles.js';
+import { WatchCard } from '../watch-card.js';
 import { handOnStyles } from './hand-on-styles.js';
 import { LANGUAGE_NAMES, LENGTH_WORDS, PAPER_NAMES, PASSWORD_WORDS, passwordProblem } from './hand-on-words.js';
 import { MakerElement } from './maker-element.js';
@@ -34,6 +35,8 @@ export class PagesMakerElement extends MakerElement<PagesWish> {
     `,
   ];
 
+  /** The country of the post is chosen where the card is looked at. */
+  readonly #watch = new WatchCard(this);
   @state() private locked = false;
   @state() private legible = false;
   @state() private problem: string | null = null;
@@ -53,7 +56,7 @@ export class PagesMakerElement extends MakerElement<PagesWish> {
   }
 
   protected override preview(): PagesWish {
-    return { make: 'pages', choice: this.choices.pages };
+    return { make: 'pages', choice: this.choices.pages, post: this.#watch.card.post };
   }
 
   protected override async file(subject: Subject, progress: (done: number, of: number) => void): Promise<SavedFile> {
@@ -62,6 +65,7 @@ export class PagesMakerElement extends MakerElement<PagesWish> {
       {
         make: 'pdf',
         choice: this.choices.pages,
+        post: this.#watch.card.post,
         password: this.locked ? (this.password?.value ?? '') : null,
         created: new Date(),
         photos: await photosOnShelf(subject.sketch),
