@@ -22,7 +22,7 @@ test('the supplies name envelope, weight, thickness and letter, with the advice 
   expect(metric).toContain('United Kingdom: letter; check with your post office');
   const german = words(sample('tide-line'), 'de');
   expect(german).toMatch(/im Umschlag je etwa \d+ g und \d+(,\d)? mm dick/);
-  expect(german).toContain('In Deutschland: Standardbrief; die Post fragen, Grenzen ändern sich');
+  expect(german).toContain('– Deutschland: Standardbrief; die Post fragen, Grenzen ändern sich');
 });
 
 test('a sketch without an envelope is told the smallest that holds it', () => {
