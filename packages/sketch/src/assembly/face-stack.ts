@@ -1,10 +1,5 @@
 import { type PlacedBounds, type PlacedPiece, placedBounds } from '@trimwell/geometry';
-import {
-  type ProfileStretch,
-  type StackHeights,
-  sideProfile,
-  stackHeights,
-} from '@trimwell/geometry/regions';
+import { type ProfileStretch, type StackHeights, sideProfile, stackHeights } from '@trimwell/geometry/regions';
 import { placedPiece } from '../batch/hidden-centres.js';
 import { caliperOf } from '../check/caliper-of.js';
 import { thickPiece } from '../check/levels.js';
