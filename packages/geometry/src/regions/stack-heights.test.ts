@@ -100,7 +100,7 @@ test('a paper comes down beside papers however many, and beside foam of up to 1 
   expect(stackHeights(over(foam(1.6))).chain).toEqual([0, 1, 2]);
 });
 
-test('foam stands under the middle of its piece, beside what that partly lies on, unless it is far too low (by hand)', () => {
+test('foam stands under most of its piece, beside what that partly lies on, unless it is far too low (by hand)', () => {
   const panel = paper(0, 0, 40, 40);
   const banner = layer([0, 10, 20, 5], 0.3, 1.6);
   const tag = (x: number, foam: number) => stackHeights([panel, banner, layer([x, 8, 15, 8], 0.3, foam)]).layers[2];
@@ -110,8 +110,17 @@ test('foam stands under the middle of its piece, beside what that partly lies on
   // On foam of 0.6 mm it is bent up by 1 mm; less is too low for that, and stands on the banner.
   expect(tag(15, 0.6)).toMatchObject({ bottom: millimetres(2.2), foam: 0, gluedTo: [0] });
   expect(tag(15, 0.5)).toMatchObject({ bottom: millimetres(2.7), foam: millimetres(0.5), restsOn: [1], gluedTo: [1] });
-  // Its middle over the banner, it stands on that.
+  // Lying mostly over the banner, it stands on that.
   expect(tag(5, 1.6)).toMatchObject({ bottom: millimetres(3.8), foam: millimetres(1.6), restsOn: [1], gluedTo: [1] });
+});
+
+test('a piece on foam over a slit between raised ones stands on those (by hand)', () => {
+  const [left, right] = [layer([0, 0, 20, 40], 0.3, 1.6), layer([22, 0, 20, 40], 0.3, 1.6)];
+  const greeting = (x: number) => stackHeights([left, right, layer([x, 10, 30, 10], 0.3, 1.6)]).layers[2];
+  expect(greeting(6)).toMatchObject({ bottom: millimetres(3.5), foam: millimetres(1.6), restsOn: [0, 1] });
+  expect(greeting(5)).toMatchObject({ bottom: millimetres(3.5), restsOn: [0, 1] });
+  const tilted = stackHeights([left, right, layer([6, 10, 30, 10], 0.3, 1.6, 30)]).layers[2];
+  expect(tilted).toMatchObject({ bottom: millimetres(3.5), restsOn: [0, 1] });
 });
 
 test('ovals go over each other within their curves, and tilted papers that abut do not (by hand)', () => {
@@ -169,9 +178,14 @@ function raster(stack: readonly ThickPiece[], size: number): readonly number[] {
       const [across, down] = [(spot % size) - left, Math.floor(spot / size) - top];
       return across >= 0 && across < width && down >= 0 && down < height;
     });
-    const middle = spots[(top + (height - 1) / 2) * size + left + (width - 1) / 2];
     const highest = levelTop(own.flatMap(({ pieces }) => pieces));
-    const under = levelTop(middle?.pieces ?? []);
+    const points = [0.1, 0.3, 0.5, 0.7, 0.9].flatMap((across) =>
+      [0.1, 0.3, 0.5, 0.7, 0.9].map(
+        (down) => spots[Math.floor(top + down * height) * size + Math.floor(left + across * width)],
+      ),
+    );
+    // The 13th of 25.
+    const under = points.map((spot) => levelTop(spot?.pieces ?? [])).sort((a, b) => b - a)[12] ?? 0;
     const ground = raise === 0 ? highest : under + raise >= highest - 640 ? under : highest;
     levels.push({ ground, top: Math.max(highest, ground + raise) + (caliper > 640 ? caliper : 0) });
     const below = own.map((spot) => ({ spot, level: levels[spot.pieces.at(-1) ?? -1]?.top ?? 0 }));

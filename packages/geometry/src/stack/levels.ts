@@ -1,4 +1,5 @@
 import { type Length, millimetres, ticks } from '../length/length.js';
+import type { Point } from '../rect/rect.js';
 import type { PlacedPiece } from './placed-piece.js';
 import { pointTest } from './point-in-piece.js';
 
@@ -42,29 +43,48 @@ export function standsOn(upper: Level, lower: Level): boolean {
 /** Whether the piece at the second place of a stack lies over the one at the first. */
 export type LiesOver = (lower: number, upper: number) => boolean;
 
-/** The middle of a piece. */
-function middleOf({ shape, x, y }: PlacedPiece): readonly [number, number] {
-  return [x + shape.width / 2, y + shape.height / 2];
+/** Points along each side of a piece at which it is looked what its foam lies over. */
+const POINTS = 5;
+
+/** Points spread evenly over a piece, as it lies on the face. */
+function pointsOver(placed: PlacedPiece): readonly Point[] {
+  const { shape, tilt, x, y } = placed;
+  const angle = (tilt * Math.PI) / 180;
+  const [cos, sin] = tilt === 0 ? [1, 0] : [Math.cos(angle), Math.sin(angle)];
+  const within = pointTest(placed);
+  const shares = Array.from({ length: POINTS }, (_, at) => (at + 0.5) / POINTS - 0.5);
+  return shares
+    .flatMap((across) => shares.map((down) => [across * shape.width, down * shape.height] as const))
+    .map(([across, down]) => ({
+      x: x + shape.width / 2 + across * cos - down * sin,
+      y: y + shape.height / 2 + across * sin + down * cos,
+    }))
+    .filter((point) => within(point.x, point.y));
 }
 
 /**
- * The levels of the pieces of a stack, lowest first. What is glued flat lies on the highest of all under it. Foam stands on what is
- * highest under the middle of its piece, unless something beside that is more than `FOLLOWED` higher than it reaches: then on that.
+ * The levels of the pieces of a stack, lowest first. What is glued flat lies on the highest of all under it. Foam stands as high as half of
+ * its piece lies at least, unless something beside that is more than `FOLLOWED` higher than it reaches: then on that.
  */
 export function levelsOf(stack: readonly ThickPiece[], liesOver: LiesOver): readonly Level[] {
   const found: Level[] = [];
   /** What is higher than the card, the highest first: what is first found below a piece is the highest there. */
   const lifting: number[] = [];
   const topOf = (at: number | undefined): Length => (at === undefined ? ticks(0) : (found[at]?.top ?? ticks(0)));
+  /** What half of the points over a piece have under them at least. */
+  const underHalf = (placed: PlacedPiece, at: number): Length => {
+    const below = lifting.filter((lower) => liesOver(lower, at));
+    const tests = below.flatMap((lower) => {
+      const each = stack[lower];
+      return each ? [{ lower, holds: pointTest(each.placed) }] : [];
+    });
+    const tops = pointsOver(placed).map(({ x, y }) => topOf(tests.find(({ holds }) => holds(x, y))?.lower));
+    return tops.sort((a, b) => b - a)[Math.ceil(tops.length / 2) - 1] ?? ticks(0);
+  };
   stack.forEach(({ placed, caliper, raise }, at) => {
     const highest = topOf(lifting.find((lower) => liesOver(lower, at)));
-    const [x, y] = middleOf(placed);
-    const holdsMiddle = (lower: number): boolean => {
-      const below = stack[lower];
-      return below !== undefined && pointTest(below.placed)(x, y) && liesOver(lower, at);
-    };
-    const middle = raise > 0 && highest > 0 ? topOf(lifting.find(holdsMiddle)) : highest;
-    const ground = middle + raise >= highest - FOLLOWED ? middle : highest;
+    const half = raise > 0 && highest > 0 ? underHalf(placed, at) : highest;
+    const ground = half + raise >= highest - FOLLOWED ? half : highest;
     const board = caliper > FOLLOWED ? caliper : 0;
     const top = ticks(Math.max(highest, ground + raise) + board);
     found.push({ ground, top });

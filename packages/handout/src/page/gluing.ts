@@ -1,5 +1,5 @@
-import type { Length } from '@trimwell/geometry';
-import { CARD_BASE, type Face, type Piece, type Sketch } from '@trimwell/sketch';
+import { holdsPoint, type Length } from '@trimwell/geometry';
+import { CARD_BASE, type Face, type Piece, placedPiece, type Sketch } from '@trimwell/sketch';
 import type { BuildStep } from '@trimwell/sketch/assembly';
 import type { WorkPart } from './after-cutting.js';
 import { called, type HandoutContext } from './context.js';
@@ -9,26 +9,19 @@ import { tied } from './wrap.js';
 export const GLUED_FACES = ['front', 'inside'] as const satisfies readonly Face[];
 
 /** The piece that `piece` is mainly glued to: the highest below it under its middle, else the card itself. */
-export function gluedOnto(pieces: readonly Piece[], piece: Piece): string {
+export function gluedOnto(sketch: Sketch, piece: Piece): string {
   const middle = { x: piece.x + piece.width / 2, y: piece.y + piece.height / 2 };
-  const lower = pieces
-    .slice(0, pieces.indexOf(piece))
-    .filter(
-      (other) =>
-        other.face === piece.face &&
-        middle.x >= other.x &&
-        middle.x <= other.x + other.width &&
-        middle.y >= other.y &&
-        middle.y <= other.y + other.height,
-    );
+  const lower = sketch.pieces
+    .slice(0, sketch.pieces.indexOf(piece))
+    .filter((other) => other.face === piece.face && holdsPoint(placedPiece(sketch, other), middle));
   return lower.at(-1)?.id ?? CARD_BASE;
 }
 
-/** What a step glues its piece onto: what it is mainly glued to, or all that bears it where it reaches over that with a gap. */
-export function stepOnto({ pieces }: Sketch, { piece, bridges, restsOn }: BuildStep): readonly string[] {
-  const upper = pieces.find(({ id }) => id === piece);
-  const onto = upper ? gluedOnto(pieces, upper) : CARD_BASE;
-  return bridges.includes(onto) ? restsOn : [onto];
+/** What a step glues its piece onto: what it is mainly glued to, or all that bears it where it does not reach that. */
+export function stepOnto(sketch: Sketch, { piece, gluedTo, restsOn }: BuildStep): readonly string[] {
+  const upper = sketch.pieces.find(({ id }) => id === piece);
+  const onto = upper ? gluedOnto(sketch, upper) : CARD_BASE;
+  return gluedTo.includes(onto) ? [onto] : restsOn;
 }
 
 /** A piece as the pages tell to glue it. */
@@ -40,11 +33,11 @@ export interface Glued {
 }
 
 /** The gluing of a card without its heights, for what loads no polygons: each piece onto what it is mainly glued to. */
-export function plainGluing({ pieces }: Sketch): readonly Glued[] {
-  return pieces.map((piece) => ({
+export function plainGluing(sketch: Sketch): readonly Glued[] {
+  return sketch.pieces.map((piece) => ({
     piece: piece.id,
     face: piece.face,
-    onto: [gluedOnto(pieces, piece)],
+    onto: [gluedOnto(sketch, piece)],
     foam: piece.raise,
   }));
 }

@@ -18,6 +18,8 @@ export interface BuildStep {
   readonly place: { readonly x: Length; readonly y: Length; readonly tilt: number };
   /** What bears it: the highest pieces under it, lowest first, or `CARD_BASE`. */
   readonly restsOn: readonly string[];
+  /** All that it comes down to, or that its foam stands on, lowest first, `CARD_BASE` where that is among it. */
+  readonly gluedTo: readonly string[];
   /**
    * What is seen below it through a gap of more than what a paper follows, lowest first: `CARD_BASE` where nothing else is. Nothing where
    * all of it reaches what is below it.
@@ -64,6 +66,7 @@ function faceSteps(stack: FaceStack, base: Length): readonly BuildStep[] {
       face,
       place: { x: piece.x, y: piece.y, tilt: piece.tilt },
       restsOn: bearing.length > 0 ? named(bearing) : [CARD_BASE],
+      gluedTo: [...(layer?.gluedToGround ? [CARD_BASE] : []), ...named(layer?.gluedTo ?? [])],
       bridges: bridged(stack, at),
       adhesive: piece.raise > 0 ? 'foam' : 'flat',
       foam: piece.raise,
@@ -80,6 +83,7 @@ export function buildSteps(sketch: Sketch, front: FaceStack, inside: FaceStack):
     face: 'front',
     place: { x: ticks(0), y: ticks(0), tilt: 0 },
     restsOn: [],
+    gluedTo: [],
     bridges: [],
     adhesive: null,
     foam: ticks(0),
