@@ -1,4 +1,4 @@
-import { isPunched } from '../outline/punched-shape.js';
+import { isPlainRectangle } from '../outline/punched-shape.js';
 import { boxesMeet, type PlacedBounds, placedBounds } from '../stack/placed-bounds.js';
 import type { PlacedPiece } from '../stack/placed-piece.js';
 import { type Region, regionArea, regionOf, regionPerimeter, share } from './region.js';
@@ -20,13 +20,7 @@ const TOUCHING = 1;
 
 /** An upright rectangle with square corners and plain edges: its box is all of it. */
 function isBox({ shape, tilt }: PlacedPiece): boolean {
-  const { corners } = shape;
-  return (
-    shape.shape === 'rectangle' &&
-    tilt % 180 === 0 &&
-    corners.tl + corners.tr + corners.br + corners.bl === 0 &&
-    !isPunched(shape)
-  );
+  return tilt % 180 === 0 && isPlainRectangle(shape);
 }
 
 /** Where two pieces lie over each other; null where they are apart or only touch. Exact for upright plain rectangles. */

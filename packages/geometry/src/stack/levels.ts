@@ -1,6 +1,6 @@
 import { type Length, millimetres, ticks } from '../length/length.js';
 import type { Point } from '../rect/rect.js';
-import type { PlacedPiece } from './placed-piece.js';
+import { FACE, intoFrame, type PlacedPiece } from './placed-piece.js';
 import { pointTest } from './point-in-piece.js';
 
 /** A paper that is glued down follows a step as high as this: 1 mm, a few papers (common practice, no source). */
@@ -47,19 +47,13 @@ export type LiesOver = (lower: number, upper: number) => boolean;
 const POINTS = 5;
 
 /** Points spread evenly over a piece, as it lies on the face. */
-function pointsOver(placed: PlacedPiece): readonly Point[] {
-  const { shape, tilt, x, y } = placed;
-  const angle = (tilt * Math.PI) / 180;
-  const [cos, sin] = tilt === 0 ? [1, 0] : [Math.cos(angle), Math.sin(angle)];
-  const within = pointTest(placed);
-  const shares = Array.from({ length: POINTS }, (_, at) => (at + 0.5) / POINTS - 0.5);
+function pointsOver(piece: PlacedPiece): readonly Point[] {
+  const { width, height } = piece.shape;
+  const [onFace, within] = [intoFrame(FACE, piece), pointTest(piece)];
+  const shares = Array.from({ length: POINTS }, (_, at) => (at + 0.5) / POINTS);
   return shares
-    .flatMap((across) => shares.map((down) => [across * shape.width, down * shape.height] as const))
-    .map(([across, down]) => ({
-      x: x + shape.width / 2 + across * cos - down * sin,
-      y: y + shape.height / 2 + across * sin + down * cos,
-    }))
-    .filter((point) => within(point.x, point.y));
+    .flatMap((across) => shares.map((down) => onFace({ x: across * width, y: down * height })))
+    .filter(({ x, y }) => within(x, y));
 }
 
 /**

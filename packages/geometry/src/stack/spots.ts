@@ -1,4 +1,4 @@
-import { isPunched } from '../outline/punched-shape.js';
+import { isPlainRectangle } from '../outline/punched-shape.js';
 import { crossingsOf } from './lines.js';
 import { placedBounds } from './placed-bounds.js';
 import { boundaryIn, FACE, type PlacedPiece } from './placed-piece.js';
@@ -14,8 +14,7 @@ const WORD = 30;
 
 /** True for plain upright rectangles: all that others leave of them is met at ends. */
 function isPlain({ shape, tilt }: PlacedPiece): boolean {
-  const { tl, tr, br, bl } = shape.corners;
-  return shape.shape === 'rectangle' && tilt % 90 === 0 && tl + tr + br + bl === 0 && !isPunched(shape);
+  return tilt % 90 === 0 && isPlainRectangle(shape);
 }
 
 /**

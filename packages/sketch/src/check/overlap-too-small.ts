@@ -58,8 +58,9 @@ function lapUnder(field: CheckField, piece: Piece, upper: Piece): Suspect | null
 }
 
 /**
- * A rectangle that goes under others glued flat onto it whose sides run alike, by less than glue needs, neither holding the other. Where all of them
- * lie on one paper they would hold, but a slip of the hand would open a gap between them. Of a panel on its mat the mat is told alone.
+ * A rectangle that goes under others glued flat onto it whose sides run alike, by less than glue needs, neither holding the other.
+ * Where all of them lie on one paper they would hold, but a slip of the hand would open a gap between them. Of a panel on its mat the mat
+ * is told alone.
  */
 export const overlapTooSmall: Check = (field, piece) => {
   if (piece.shape !== 'rectangle') return null;
